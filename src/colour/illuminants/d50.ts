@@ -1,0 +1,3 @@
+import { standardDaylight } from './daylight.js';
+
+export const d50 = standardDaylight(5000);

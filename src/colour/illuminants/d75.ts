@@ -1,0 +1,3 @@
+import { standardDaylight } from './daylight.js';
+
+export const d75 = standardDaylight(7500);

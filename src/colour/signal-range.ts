@@ -1,0 +1,23 @@
+/** Which codes hold black and white: all of them, or those that video levels leave between foot- and headroom. */
+export type SignalRange = 'full' | 'legal';
+
+/**
+ * Where black and white lie, as shares of the full code range. Legal levels are those of 10 bits (ITU-R BT.709-6 and
+ * BT.2100-2, table 9); 8 and 12 bits differ from them by less than half a code.
+ */
+export const rangeScale = {
+  full: { black: 0, white: 1 },
+  legal: { black: 64 / 1023, white: 940 / 1023 },
+} as const satisfies Record<SignalRange, { black: number; white: number }>;
+
+/** Takes the range off. @param codeShare code as a share of the full range, 0..1 @returns signal, black 0, white 1 */
+export function toFull(codeShare: number, range: SignalRange = 'legal'): number {
+  const { black, white } = rangeScale[range];
+  return (codeShare - black) / (white - black);
+}
+
+/** Puts a signal into the range. @param signal black 0, white 1 @returns code as a share of the full range */
+export function fromFull(signal: number, range: SignalRange = 'legal'): number {
+  const { black, white } = rangeScale[range];
+  return black + signal * (white - black);
+}
