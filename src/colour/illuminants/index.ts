@@ -10,3 +10,4 @@ import type { Illuminant } from './illuminant.js';
 export const illuminants = { a, d50, d55, d65, d75, e } satisfies Record<string, Illuminant>;
 
 export type IlluminantName = keyof typeof illuminants;
+export type { Illuminant } from './illuminant.js';

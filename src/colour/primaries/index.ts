@@ -13,3 +13,4 @@ export const primaries = {
 } satisfies Record<string, Primaries>;
 
 export type PrimariesName = keyof typeof primaries;
+export type { Primaries } from './primaries.js';

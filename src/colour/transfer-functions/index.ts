@@ -25,3 +25,4 @@ export const transferFunctions = {
 } satisfies Record<string, TransferFunction>;
 
 export type TransferFunctionName = keyof typeof transferFunctions;
+export type { TransferFunction } from './transfer-function.js';
