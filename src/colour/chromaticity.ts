@@ -67,8 +67,8 @@ export function correlatedColourTemperature(xyz: Triple): { kelvin: number; duv:
   };
   // The distance may have more than one minimum far from the locus, so the deepest is found by a scan first.
   const step = (coldestMired - hottestMired) / scanSteps;
-  const scan = Array.from({ length: scanSteps + 1 }, (_, i) => hottestMired + i * step);
-  const nearest = scan.reduce((best, mired) => (distance(mired) < distance(best) ? mired : best));
+  const scan = Array.from({ length: scanSteps + 1 }, (_, i) => distance(hottestMired + i * step));
+  const nearest = hottestMired + scan.indexOf(Math.min(...scan)) * step;
   const low = Math.max(hottestMired, nearest - step);
   const mired = minimumBetween(distance, low, Math.min(coldestMired, nearest + step));
   return { kelvin: 1e6 / mired, duv: distance(mired) * (v < planckUv(mired)[1] ? -1 : 1) };

@@ -1,4 +1,4 @@
-import { bounded, odd, type TransferFunction } from './transfer-function.js';
+import { odd, type TransferFunction } from './transfer-function.js';
 
 const exponent = 2.4;
 
@@ -12,7 +12,7 @@ export function bt1886Display(whiteCdM2: number, blackCdM2: number): TransferFun
   const black = blackCdM2 ** (1 / exponent);
   const gain = (white - black) ** exponent;
   const lift = black / (white - black);
-  const power = odd((x) => bounded(gain * x ** exponent));
+  const power = odd((x) => gain * x ** exponent);
   const root = odd((light) => (light / gain) ** (1 / exponent));
   return {
     title: 'BT.1886 display',

@@ -1,4 +1,4 @@
-import { bounded, odd, type TransferFunction } from './transfer-function.js';
+import { odd, type TransferFunction } from './transfer-function.js';
 
 const alpha = 1.099;
 const breakLight = 0.018;
@@ -19,7 +19,7 @@ export const bt709: TransferFunction = {
   decode: odd((signal) =>
     signal < breakSignal
       ? signal / slope
-      : bounded(Math.max(breakLight, ((signal + alpha - 1) / alpha) ** (1 / exponent))),
+      : Math.max(breakLight, ((signal + alpha - 1) / alpha) ** (1 / exponent)),
   ),
   encode: odd((light) => (light < breakLight ? light * slope : alpha * light ** exponent - (alpha - 1))),
 };

@@ -79,12 +79,16 @@ export function cameraLog(
     source,
     whiteLight: 1,
     decode: (signal) =>
-      signal <= breakSignal
-        ? breakLight + (signal - breakSignal) / linearSlope
-        : bounded((Math.exp((signal - p.logSideOffset) / perLog) - p.linSideOffset) / p.linSideSlope),
-    encode: (light) =>
-      light <= breakLight
-        ? breakSignal + linearSlope * (light - breakLight)
-        : perLog * Math.log(p.linSideSlope * bounded(light) + p.linSideOffset) + p.logSideOffset,
+      bounded(
+        signal <= breakSignal
+          ? breakLight + (signal - breakSignal) / linearSlope
+          : (Math.exp((signal - p.logSideOffset) / perLog) - p.linSideOffset) / p.linSideSlope,
+      ),
+    encode: (light) => {
+      const x = bounded(light);
+      return x <= breakLight
+        ? breakSignal + linearSlope * (x - breakLight)
+        : perLog * Math.log(p.linSideSlope * x + p.linSideOffset) + p.logSideOffset;
+    },
   };
 }

@@ -1,4 +1,4 @@
-import { bounded, odd, type TransferFunction } from './transfer-function.js';
+import { odd, type TransferFunction } from './transfer-function.js';
 
 /** A pure power of the signal, odd about zero. */
 function gamma(exponent: number, source: string): TransferFunction {
@@ -6,7 +6,7 @@ function gamma(exponent: number, source: string): TransferFunction {
     title: `gamma ${exponent}`,
     source,
     whiteLight: 1,
-    decode: odd((signal) => bounded(signal ** exponent)),
+    decode: odd((signal) => signal ** exponent),
     encode: odd((light) => light ** (1 / exponent)),
   };
 }

@@ -1,4 +1,4 @@
-import { bounded, odd, type TransferFunction } from './transfer-function.js';
+import { odd, type TransferFunction } from './transfer-function.js';
 
 const a = 0.17883277;
 const b = 1 - 4 * a;
@@ -9,7 +9,7 @@ const breakSignal = 0.5;
 
 /** HLG signal to scene light, 0..1. */
 const decode = odd((signal) =>
-  signal <= breakSignal ? signal ** 2 / 3 : bounded((Math.exp((signal - c) / a) + b) / 12),
+  signal <= breakSignal ? signal ** 2 / 3 : (Math.exp((signal - c) / a) + b) / 12,
 );
 
 /** Hybrid log-gamma: scene light 0..1, before the display's system gamma. Odd about zero. */

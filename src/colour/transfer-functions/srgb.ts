@@ -1,4 +1,4 @@
-import { bounded, odd, type TransferFunction } from './transfer-function.js';
+import { odd, type TransferFunction } from './transfer-function.js';
 
 const breakSignal = 0.04045;
 const slope = 12.92;
@@ -17,7 +17,7 @@ export const srgb: TransferFunction = {
   source: 'IEC 61966-2-1:1999',
   whiteLight: 1,
   decode: odd((signal) =>
-    signal <= breakSignal ? signal / slope : bounded(((signal + offset) / (1 + offset)) ** exponent),
+    signal <= breakSignal ? signal / slope : ((signal + offset) / (1 + offset)) ** exponent,
   ),
   encode: odd((light) =>
     light <= breakLight

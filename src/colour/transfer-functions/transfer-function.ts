@@ -10,12 +10,12 @@ export interface TransferFunction {
   readonly encode: (light: number) => number;
 }
 
-/** Continues a curve that is given from zero up, odd about zero. */
+/** Signal and light stop here, far beyond anything recorded, so that nothing computed from them overflows. */
+const farthest = 1e30;
+
+export const bounded = (x: number): number => Math.max(-farthest, Math.min(farthest, x));
+
+/** Continues a curve that is given from zero up: odd about zero, and bounded. */
 export function odd(curve: (x: number) => number): (x: number) => number {
-  return (x) => (x < 0 ? -curve(-x) : curve(x));
+  return (x) => (x < 0 ? -bounded(curve(bounded(-x))) : bounded(curve(bounded(x))));
 }
-
-/** Decoded light stops here, far above anything recorded, so that no product of it with anything overflows. */
-const brightest = 1e30;
-
-export const bounded = (light: number): number => Math.min(light, brightest);
