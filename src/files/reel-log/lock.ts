@@ -1,0 +1,92 @@
+import { randomUUID } from 'node:crypto';
+import { link, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { hostname } from 'node:os';
+import { setTimeout as pause } from 'node:timers/promises';
+import { InputError } from '../../errors/input-error.js';
+
+/** An append takes milliseconds: a lock older than this belongs to a writer that is gone. */
+const staleAfterMs = 10_000;
+const patienceMs = 20_000;
+
+const errorCode = (error: unknown) => (error as NodeJS.ErrnoException).code;
+
+async function take(lock: string, mark: string): Promise<boolean> {
+  try {
+    const handle = await open(lock, 'wx');
+    try {
+      await handle.writeFile(mark);
+    } catch (error) {
+      await rm(lock, { force: true });
+      throw error;
+    } finally {
+      await handle.close();
+    }
+    return true;
+  } catch (error) {
+    if (errorCode(error) === 'EEXIST') return false;
+    throw error;
+  }
+}
+
+function alive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return errorCode(error) === 'EPERM';
+  }
+}
+
+/** The mark of a lock whose writer is gone; undefined when it may still be at work, or the lock has just vanished. */
+async function staleMark(lock: string): Promise<string | undefined> {
+  try {
+    const mark = await readFile(lock, 'utf8');
+    const [pid, host] = mark.split(' ');
+    const gone = host === hostname() && !alive(Number(pid));
+    const old = Date.now() - (await stat(lock)).mtimeMs > staleAfterMs;
+    return gone || old ? mark : undefined;
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') return undefined;
+    throw error;
+  }
+}
+
+/** Moves a stale lock aside; if another writer has taken its place meanwhile, that one's lock is put back. */
+async function clear(lock: string, staleWith: string): Promise<void> {
+  const aside = `${lock}.${randomUUID()}`;
+  try {
+    await rename(lock, aside);
+    if ((await readFile(aside, 'utf8')) !== staleWith) await link(aside, lock);
+  } catch (error) {
+    if (errorCode(error) !== 'ENOENT' && errorCode(error) !== 'EEXIST') throw error;
+  } finally {
+    await rm(aside, { force: true });
+  }
+}
+
+/**
+ * Runs `work` while holding `FILE.lock`, so that writers follow one another on every file system that can create a
+ * file exclusively. A lock left by a writer that died is cleared.
+ * @throws InputError when another writer does not let go within 20 seconds
+ */
+export async function withLock<T>(file: string, work: () => Promise<T>): Promise<T> {
+  const lock = `${file}.lock`;
+  const mark = `${process.pid} ${hostname()} ${randomUUID()}`;
+  const giveUpAt = Date.now() + patienceMs;
+  while (!(await take(lock, mark))) {
+    const stale = await staleMark(lock);
+    if (stale !== undefined) await clear(lock, stale);
+    else if (Date.now() > giveUpAt)
+      throw new InputError({
+        file,
+        what: `another program holds ${lock}`,
+        hint: 'Wait for it to end; if none is running, delete that file.',
+      });
+    else await pause(2 + 20 * Math.random());
+  }
+  try {
+    return await work();
+  } finally {
+    if ((await readFile(lock, 'utf8').catch(() => '')) === mark) await rm(lock, { force: true });
+  }
+}
