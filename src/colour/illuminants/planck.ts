@@ -6,16 +6,16 @@ export const secondRadiationConstant = 0.01438776877;
 
 /**
  * A Planck radiator: relative spectral power, 100 at 560 nm.
- * @param kelvin its temperature, above 0
+ * @param kelvin its temperature, 100 or more: colder ones have no visible light to relate to 560 nm
  * @param c2 second radiation constant in m K; older tables were made with older values
- * @throws InputError for a temperature that is not a positive number
+ * @throws InputError for a colder one, and for what is no finite number
  */
 export function planck(kelvin: number, c2: number = secondRadiationConstant): Spectrum {
-  if (!(kelvin > 0 && kelvin < Infinity))
-    throw new InputError({ what: `${kelvin} K is not the temperature of a lamp`, allowed: 'kelvin above 0' });
+  if (!(kelvin >= 100 && kelvin < Infinity))
+    throw new InputError({ what: `${kelvin} K is not the temperature of a lamp`, allowed: '100 K or more' });
   const exponent = (nm: number) => c2 / (nm * 1e-9 * kelvin);
   const reference = exponent(560);
-  // exp(x) - 1 = exp(x) (1 - exp(-x)): the quotient stays finite where exp(x) alone would not.
+  // exp(x) - 1 = exp(x) (1 - exp(-x)): the quotient stays finite where exp(x) would not.
   return fromFunction(
     (nm) =>
       100 *
