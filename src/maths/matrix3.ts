@@ -28,7 +28,9 @@ export function diagonal3([x, y, z]: Triple): Matrix3 {
 
 export function determinant3(m: Matrix3): number {
   return (
-    m[0] * (m[4] * m[8] - m[5] * m[7]) - m[1] * (m[3] * m[8] - m[5] * m[6]) + m[2] * (m[3] * m[7] - m[4] * m[6])
+    m[0] * (m[4] * m[8] - m[5] * m[7]) -
+    m[1] * (m[3] * m[8] - m[5] * m[6]) +
+    m[2] * (m[3] * m[7] - m[4] * m[6])
   );
 }
 

@@ -1,0 +1,86 @@
+import { illuminants } from '../colour/illuminants/index.js';
+import type { Run } from '../maths/matrix3.js';
+import { aboveFloor, densityOf, transmittanceOf } from './density.js';
+import { dyeAmountSolver } from './dye-amounts.js';
+import { type DyeModel, dyeModel } from './dye-model.js';
+import type { DyeSet } from './dye-sets/dye-set.js';
+import { type DyeLoss, faded, unfaded } from './fading.js';
+import { type FilmLight, filmLight } from './film-light.js';
+import { type Stain, stainSpectrum } from './stain.js';
+
+/** What time did to a stock. */
+export interface StockAge {
+  readonly dyes: DyeSet;
+  readonly loss: DyeLoss;
+  readonly stain: Stain;
+}
+
+/** The gate light as the camera's white balance sees it: neutral, taken as D65. */
+export const gateLight: FilmLight = filmLight(illuminants.d65.spectrum);
+
+/** The dyes of a stock on a base with stain, under a light. */
+function stockModel(dyes: DyeSet, stain: Stain, light: FilmLight): DyeModel {
+  const added = stainSpectrum(stain);
+  return dyeModel(
+    dyes,
+    dyes.base.map((value, i) => value + added[i]),
+    light,
+  );
+}
+
+/**
+ * Brings a run of colours from one state of a film to another: finds the dyes, changes them, and applies the CHANGE
+ * in density that the spectral model predicts to what was seen. So no change is exactly none, and a colour that no
+ * dyes can make stays near its neighbours.
+ */
+function changeOfState(before: DyeModel, after: DyeModel, change?: (amounts: Float64Array) => void): Run {
+  const solve = dyeAmountSolver(before);
+  const densities = new Float64Array(3);
+  const amounts = new Float64Array(3);
+  const light = new Float64Array(3);
+  return (values, count) => {
+    for (let i = 0; i < 3 * count; i += 3) {
+      for (let k = 0; k < 3; k++) densities[k] = densityOf(values[i + k]);
+      solve(densities, amounts);
+      change?.(amounts);
+      after.light(amounts[0], amounts[1], amounts[2], light);
+      for (let k = 0; k < 3; k++) values[i + k] *= aboveFloor(light[k]) / transmittanceOf(densities[k]);
+    }
+  };
+}
+
+const noStain: Stain = { red: 0, green: 0, blue: 0 };
+
+/** Gives back the dyes that were lost and takes the stain out. Linear BT.2020 relative to the open gate, in place. */
+export function restoreStock({ dyes, loss, stain }: StockAge): Run {
+  return changeOfState(
+    stockModel(dyes, stain, gateLight),
+    stockModel(dyes, noStain, gateLight),
+    (amounts) => {
+      amounts[0] = unfaded(amounts[0], loss.cyan);
+      amounts[1] = unfaded(amounts[1], loss.magenta);
+      amounts[2] = unfaded(amounts[2], loss.yellow);
+    },
+  );
+}
+
+/** Ages film: the opposite of {@link restoreStock}, for demonstrations and tests. */
+export function ageStock({ dyes, loss, stain }: StockAge): Run {
+  return changeOfState(
+    stockModel(dyes, noStain, gateLight),
+    stockModel(dyes, stain, gateLight),
+    (amounts) => {
+      amounts[0] = faded(amounts[0], loss.cyan);
+      amounts[1] = faded(amounts[1], loss.magenta);
+      amounts[2] = faded(amounts[2], loss.yellow);
+    },
+  );
+}
+
+/**
+ * Puts another lamp behind the film: what its dyes, seen under the gate light, look like under the lamp, balanced so
+ * that the lamp's open gate is again 1 1 1. Linear BT.2020 relative to the open gate, in place.
+ */
+export function relight(dyes: DyeSet, lamp: FilmLight): Run {
+  return changeOfState(stockModel(dyes, noStain, gateLight), stockModel(dyes, noStain, lamp));
+}
