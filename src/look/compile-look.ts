@@ -1,0 +1,47 @@
+import type { Run } from '../maths/matrix3.js';
+import { canonicalJson } from './canonical-look.js';
+import { lightEnd, lightPath } from './light-path.js';
+import type { Look } from './look-schema.js';
+import { readCamera } from './sections/camera.js';
+import {
+  type Delivery,
+  deliveryOf,
+  fitGamut,
+  toDeliveryPrimaries,
+  writeDelivery,
+} from './sections/delivery.js';
+import { inTurn } from './sections/section.js';
+
+/** Steps of a cube's edge that stand for all colours when the gamut compression is set. */
+const probes = 9;
+
+/** Every code value that can come, coarsely: a lattice over the cube. */
+function probeCodes(): Float64Array {
+  const codes: number[] = [];
+  for (let i = 0; i < probes ** 3; i++)
+    codes.push(i % probes, Math.floor(i / probes) % probes, Math.floor(i / probes ** 2));
+  return Float64Array.from(codes, (value) => value / (probes - 1));
+}
+
+/** Whether the device expects just what the camera wrote. */
+function deliversAsRecorded(look: Look, { encoding, primaries, range }: Delivery): boolean {
+  const { camera } = look;
+  return (
+    canonicalJson([encoding, primaries, range]) ===
+    canonicalJson([camera.encoding, camera.primaries, camera.range])
+  );
+}
+
+/**
+ * Makes one function of a look: code values red green blue, 0..1, in place, as the camera wrote them to as the device
+ * expects them. Linear time, no allocation per colour. Where nothing is asked it is the identity.
+ */
+export function compileLook(look: Look): Run {
+  const delivery = deliveryOf(look.delivery, look.camera);
+  const [path, end] = [lightPath(look), lightEnd(look)];
+  if (path.length + end.length === 0 && deliversAsRecorded(look, delivery)) return () => {};
+  const arrive = inTurn([readCamera(look.camera), ...path, toDeliveryPrimaries(delivery)]);
+  const arriving = probeCodes();
+  arrive(arriving, arriving.length / 3);
+  return inTurn([arrive, ...fitGamut(delivery, arriving), ...end, writeDelivery(delivery, look.camera)]);
+}

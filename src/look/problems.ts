@@ -1,0 +1,129 @@
+import type { Problem } from '../errors/input-error.js';
+import { nearestName } from '../errors/nearest-name.js';
+import { z } from 'zod';
+
+type Schema = z.core.$ZodType;
+type Issue = z.core.$ZodIssue;
+
+/** The schema without defaults and the like. */
+function bare(schema: Schema): Schema {
+  const inner = (schema._zod.def as { innerType?: Schema }).innerType;
+  return inner === undefined ? schema : bare(inner);
+}
+
+/** The schemas a value may follow: the branches of a union, or the one. */
+const branches = (schema: Schema): readonly Schema[] => {
+  const plain = bare(schema);
+  return plain instanceof z.ZodUnion ? (plain.options as readonly Schema[]).flatMap(branches) : [plain];
+};
+
+/** The schemas that stand at a path below one. */
+function schemasAt(schema: Schema, path: readonly PropertyKey[]): readonly Schema[] {
+  if (path.length === 0) return branches(schema);
+  return branches(schema).flatMap((branch) => {
+    if (branch instanceof z.ZodObject) {
+      const next = branch.shape[String(path[0])] as Schema | undefined;
+      return next === undefined ? [] : schemasAt(next, path.slice(1));
+    }
+    if (branch instanceof z.ZodTuple)
+      return schemasAt(branch.def.items[Number(path[0])] ?? branch, path.slice(1));
+    return branch instanceof z.ZodArray ? schemasAt(branch.element, path.slice(1)) : [];
+  });
+}
+
+const listOf = ({ minimum, maximum }: { minimum?: number; maximum?: number }) =>
+  minimum === undefined ? 'a list of numbers' : `a list of ${minimum} to ${maximum} numbers`;
+
+/** What a schema allows, in words. */
+function allowedBy(schema: Schema): string {
+  if (schema instanceof z.ZodEnum) return schema.options.join(', ');
+  if (schema instanceof z.ZodNumber) return `a number from ${schema.minValue} to ${schema.maxValue}`;
+  if (schema instanceof z.ZodBoolean) return 'true or false';
+  if (schema instanceof z.ZodString) return 'a text in double quotes';
+  if (schema instanceof z.ZodObject) return `an object of ${Object.keys(schema.shape).join(', ')}`;
+  if (schema instanceof z.ZodTuple) return `a list of ${schema.def.items.length} numbers`;
+  if (schema instanceof z.ZodArray) return listOf(schema._zod.bag as { minimum?: number; maximum?: number });
+  return 'something else';
+}
+
+/** What was given, short enough for a line. */
+function shown(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  const text = JSON.stringify(value);
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}
+
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>((at, key) => (at as Record<PropertyKey, unknown> | undefined)?.[key], value);
+}
+
+const fieldName = (path: readonly PropertyKey[]) =>
+  path.length === 0
+    ? undefined
+    : path.reduce<string>(
+        (text, key) =>
+          typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key),
+        '',
+      );
+
+function unknownKeys(
+  issue: Issue & { keys: string[] },
+  schema: Schema,
+  path: readonly PropertyKey[],
+): Problem[] {
+  const known = schemasAt(schema, path).flatMap((at) =>
+    at instanceof z.ZodObject ? Object.keys(at.shape) : [],
+  );
+  return issue.keys.map((key) => {
+    const meant = nearestName(key, known);
+    return {
+      field: fieldName([...path, key]),
+      what: `there is no field ${JSON.stringify(key)}`,
+      allowed: known.filter((name) => name !== '$schema').join(', '),
+      ...(meant === undefined ? {} : { hint: `Did you mean ${JSON.stringify(meant)}?` }),
+    };
+  });
+}
+
+function wrongValue(value: unknown, schema: Schema, path: readonly PropertyKey[]): Problem {
+  const at = schemasAt(schema, path);
+  const names = at.flatMap((branch) => (branch instanceof z.ZodEnum ? (branch.options as string[]) : []));
+  const given = valueAt(value, path);
+  const meant = typeof given === 'string' ? nearestName(given, names) : undefined;
+  return {
+    field: fieldName(path),
+    what: given === undefined ? 'is missing' : `${shown(given)} is not allowed`,
+    allowed: at.map(allowedBy).join('; or '),
+    ...(meant === undefined ? {} : { hint: `Did you mean ${JSON.stringify(meant)}?` }),
+  };
+}
+
+/** The branch of a union that was meant: the one whose complaints lie deepest, when any is below the union itself. */
+function meantBranch(issue: Issue & { errors: Issue[][] }): Issue[] | undefined {
+  const fits = (list: Issue[]) =>
+    list.every((one) => one.path.length > 0 || one.code === 'unrecognized_keys' || one.code === 'custom');
+  const list = issue.errors.filter(fits);
+  return list.sort((a, b) => missing(a) - missing(b))[0];
+}
+
+/** Complaints about a field that is not there at all: a branch with none of these is likelier the one meant. */
+const missing = (list: Issue[]) =>
+  list.filter(
+    (one) => one.code === 'unrecognized_keys' || (one.code === 'invalid_type' && one.input === undefined),
+  ).length;
+
+/** All that a schema finds wrong, field by field: what was given, what is allowed, the nearest right name. */
+export function problemsOf(
+  issues: readonly Issue[],
+  value: unknown,
+  schema: Schema,
+  above: readonly PropertyKey[] = [],
+): Problem[] {
+  return issues.flatMap((issue): Problem[] => {
+    const path = [...above, ...issue.path];
+    if (issue.code === 'unrecognized_keys') return unknownKeys(issue, schema, path);
+    if (issue.code === 'custom') return [{ field: fieldName(path), what: issue.message }];
+    const branch = issue.code === 'invalid_union' ? meantBranch(issue) : undefined;
+    return branch === undefined ? [wrongValue(value, schema, path)] : problemsOf(branch, value, schema, path);
+  });
+}

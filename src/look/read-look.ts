@@ -1,0 +1,43 @@
+import { InputError } from '../errors/input-error.js';
+import { type Look, lookSchema } from './look-schema.js';
+import { problemsOf } from './problems.js';
+
+/** Line, counted from 1, of a position in a text. */
+const lineAt = (text: string, position: number) => text.slice(0, position).split('\n').length;
+
+function parseJson(text: string, file: string): unknown {
+  if (text.trim() === '')
+    throw new InputError({ file, what: 'is empty', hint: 'A look file is JSON; see looks/ for examples.' });
+  try {
+    return JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch (error) {
+    const position = /position (\d+)/.exec((error as Error).message);
+    const cut = /end of JSON/i.test((error as Error).message);
+    throw new InputError({
+      file,
+      ...(position === null ? {} : { line: lineAt(text, Number(position[1])) }),
+      what: cut ? 'the JSON ends too early' : 'this is not JSON',
+      hint: cut
+        ? 'Is a bracket or a quote missing at the end?'
+        : 'Look for a missing or extra comma, a quote left open, or a comment.',
+    });
+  }
+}
+
+/** Checks a look given as a value. @throws InputError with every problem, field by field */
+export function checkLook(value: unknown, file: string): Look {
+  const result = lookSchema.safeParse(value, { reportInput: true });
+  if (result.success) return result.data;
+  throw new InputError(
+    problemsOf(result.error.issues, value, lookSchema).map((problem) => ({ file, ...problem })),
+  );
+}
+
+/**
+ * Reads a look file.
+ * @param file its name, for messages
+ * @throws InputError when it is not JSON (with the line) or not a look (field by field)
+ */
+export function readLook(text: string, file: string): Look {
+  return checkLook(parseJson(text, file), file);
+}

@@ -1,0 +1,36 @@
+import { primaries } from '../../colour/primaries/index.js';
+import { rgbToRgb } from '../../colour/primaries/rgb-matrix.js';
+import { toFull } from '../../colour/signal-range.js';
+import { type Run, transformRun3 } from '../../maths/matrix3.js';
+import { z } from 'zod';
+import { encodingField, primariesField, primariesOf, rangeField, transferFunctionOf } from './signal.js';
+
+export const cameraSchema = z.strictObject({
+  encoding: encodingField('transfer function the camera wrote with').default('srgb'),
+  primaries: primariesField('primaries the camera wrote in').default('bt709'),
+  range: rangeField('full or legal code values').default('full'),
+  openGate: z
+    .number()
+    .min(0.0001)
+    .max(100)
+    .optional()
+    .meta({ description: 'linear level of the light without film; left out: diffuse white of the encoding' }),
+});
+
+export type Camera = z.output<typeof cameraSchema>;
+
+/** Linear level of the light without film. */
+export function openGateOf(camera: Camera): number {
+  return camera.openGate ?? transferFunctionOf(camera.encoding).whiteLight;
+}
+
+/** Code values 0..1 -> linear BT.2020 relative to the open gate. */
+export function readCamera(camera: Camera): Run {
+  const { decode } = transferFunctionOf(camera.encoding);
+  const openGate = openGateOf(camera);
+  const toFilm = rgbToRgb(primariesOf(camera.primaries), primaries.bt2020);
+  return (values, count) => {
+    for (let i = 0; i < 3 * count; i++) values[i] = decode(toFull(values[i], camera.range)) / openGate;
+    transformRun3(toFilm, values, count);
+  };
+}

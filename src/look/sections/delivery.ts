@@ -1,0 +1,61 @@
+import { primaries } from '../../colour/primaries/index.js';
+import { rgbToRgb, rgbToXyz } from '../../colour/primaries/rgb-matrix.js';
+import { fromFull } from '../../colour/signal-range.js';
+import { gamutCompressionRun, highestOutness } from '../../delivery/gamut-compression.js';
+import { type Run, transformRun3, type Triple } from '../../maths/matrix3.js';
+import { z } from 'zod';
+import type { Camera } from './camera.js';
+import { openGateOf } from './camera.js';
+import { encodingField, primariesField, primariesOf, rangeField, transferFunctionOf } from './signal.js';
+
+export const deliverySchema = z.strictObject({
+  encoding: encodingField('transfer function the device expects; left out: as the camera').optional(),
+  primaries: primariesField('primaries the device expects; left out: as the camera').optional(),
+  range: rangeField('full or legal code values; left out: as the camera').optional(),
+  gamutCompression: z
+    .boolean()
+    .default(true)
+    .meta({ description: 'bring colours outside the primaries in along their hue; false: cut them' }),
+});
+
+/** Delivery with everything left out filled in from the camera. */
+export type Delivery = Required<z.output<typeof deliverySchema>>;
+
+export function deliveryOf(delivery: z.output<typeof deliverySchema>, camera: Camera): Delivery {
+  const { encoding, primaries, range, gamutCompression } = delivery;
+  return {
+    encoding: encoding ?? camera.encoding,
+    primaries: primaries ?? camera.primaries,
+    range: range ?? camera.range,
+    gamutCompression,
+  };
+}
+
+/** Linear BT.2020 -> the delivery's primaries, nothing brought in or cut. */
+export function toDeliveryPrimaries(delivery: Delivery): Run {
+  const matrix = rgbToRgb(primaries.bt2020, primariesOf(delivery.primaries));
+  return (values, count) => transformRun3(matrix, values, count);
+}
+
+/**
+ * Gamut compression as far as it is needed.
+ * @param arriving linear colours in the delivery's primaries that stand for all that can come
+ */
+export function fitGamut(delivery: Delivery, arriving: Float64Array): Run[] {
+  if (!delivery.gamutCompression) return [];
+  const [, , , r, g, b] = rgbToXyz(primariesOf(delivery.primaries));
+  const luma: Triple = [r, g, b];
+  return [gamutCompressionRun(highestOutness(arriving, arriving.length / 3, luma), luma)];
+}
+
+/** Linear light relative to the open gate -> code values 0..1. The open gate keeps its level over diffuse white. */
+export function writeDelivery(delivery: Delivery, camera: Camera): Run {
+  const { encode, whiteLight } = transferFunctionOf(delivery.encoding);
+  const level = (openGateOf(camera) * whiteLight) / transferFunctionOf(camera.encoding).whiteLight;
+  return (values, count) => {
+    for (let i = 0; i < 3 * count; i++) {
+      const code = fromFull(encode(level * values[i]), delivery.range);
+      values[i] = code > 0 ? Math.min(code, 1) : 0;
+    }
+  };
+}
