@@ -2,8 +2,8 @@
 export type SignalRange = 'full' | 'legal';
 
 /**
- * Where black and white lie, as shares of the full code range. Legal levels are those of 10 bits (ITU-R BT.709-6 and
- * BT.2100-2, table 9); 8 and 12 bits differ from them by less than half a code.
+ * Where black and white lie, as shares of the full code range: the legal levels of 10 bits, 64 and 940 of 1023 (ITU-R
+ * BT.709-6; BT.2100-2, table 9). As shares, those of 8 bits (16 and 235 of 255) differ by 0.7 of an 8-bit code at white.
  */
 export const rangeScale = {
   full: { black: 0, white: 1 },
