@@ -1,0 +1,47 @@
+/** Named tolerances, each with its reason. */
+
+/** Half a unit of the last decimal in print, and a hair for the rounding of our own arithmetic. */
+export const printed = (decimals: number): number => 0.5 * 10 ** -decimals * (1 + 1e-6) + 1e-12;
+
+/** An inverse of double-precision formulas: a few hundred roundings of 2e-16 at values near 1. */
+export const inverse = 1e-12;
+
+/** Chromaticity of the standard lights from 5 nm tables against five printed decimals: the sources agree to this. */
+export const whiteChromaticity = 4e-5;
+
+/** Tristimulus values of the standard lights, Y = 100, from tables that are rounded to three or four decimals. */
+export const whiteXyz = 0.002;
+
+/** Spectral tables made with formulas against printed ones, of 100 at 560 nm: both are rounded to three or four decimals. */
+export const spectralTable = 0.001;
+
+/** Colour temperature and distance from the locus, as the printed rows agree between three programs. */
+export const colourTemperatureKelvin = 0.3;
+export const duv = 2e-5;
+
+/** CIEDE2000 and CIELAB against other double-precision programs: roundings of 1e-16 grown by powers and roots. */
+export const difference = 1e-9;
+
+/** Planck radiators summed at 5 nm, 380 to 780 nm, against 1 nm, 360 to 830 nm: the published columns differ by this. */
+export const planckOneNm = 7e-5;
+
+/**
+ * Daylight spectra against the chromaticity they are made for: the formula's rounded coefficients miss it, in the
+ * published chromaticities of D50, D55, D65 and D75 too, by up to 1.2e-4 in y.
+ */
+export const daylightFormula = 1.2e-4;
+
+/**
+ * Colour temperature 0.0134 off the locus: between the 1 nm and the 5 nm locus the tangent turns by about 3e-4, which
+ * moves the foot of so long a perpendicular by 0.3 K more.
+ */
+export const colourTemperatureFarKelvin = 0.6;
+
+/** Lightness, chroma and hue of worked examples: four decimals in print, two programs agree to this. */
+export const appearance = 2e-4;
+
+/**
+ * Legal levels of 8 and 12 bits as shares of full code against those of 10 bits: 255 and 4095 are no multiples of 1023,
+ * which moves white by 0.7 of an 8-bit code.
+ */
+export const legalShareOfOtherDepths = 0.7 / 255;
