@@ -6,6 +6,9 @@ export const printed = (decimals: number): number => 0.5 * 10 ** -decimals * (1 
 /** An inverse of double-precision formulas: a few hundred roundings of 2e-16 at values near 1. */
 export const inverse = 1e-12;
 
+/** sRGB light between the two branches of the decoding at signal 0.04045: the constants are rounded, no signal has it. */
+export const srgbGapLight = 2.4e-9;
+
 /** Chromaticity of the standard lights from 5 nm tables against five printed decimals: the sources agree to this. */
 export const whiteChromaticity = 4e-5;
 
@@ -45,3 +48,15 @@ export const appearance = 2e-4;
  * which moves white by 0.7 of an 8-bit code.
  */
 export const legalShareOfOtherDepths = 0.7 / 255;
+
+/** sRGB encoding near its break: the standard's 0.0031308 is rounded, ours follows from the break of the decoding. */
+export const srgbRoundedBreak = 1e-6;
+
+/** The camera curve with 1.099 and 0.018 against that with exact alpha and beta: most just above the break. */
+export const bt2020RoundedConstants = 2.5e-4;
+
+/** HLG with b and c computed from a, against the same rounded to 8 decimals: up to the slope of the exponential. */
+export const hlgRoundedConstants = 1e-7;
+
+/** CIELAB through a colour engine in single precision: a few roundings of 1e-7 of values near 100. */
+export const singlePrecisionLab = 5e-5;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { encodingChecks } from '../../shared/check-values/encodings.js';
 import { transferFunctions, type TransferFunctionName } from '../../src/colour/transfer-functions/index.js';
-import { inverse, printed } from '../tolerances.js';
+import { inverse, printed, srgbGapLight } from '../tolerances.js';
 
 /** What some encodings cannot give back, and why. */
 const exceptions: Partial<
@@ -14,12 +14,6 @@ const exceptions: Partial<
   },
   // No light is signal 7.3e-7: signals nearer to 0 decode to no light.
   pq: { within: (signal) => Math.abs(signal) < 7.4e-7, signalTolerance: 1.5e-6 },
-};
-
-/** Light that the branches of an encoding leave to neither, because its constants are rounded. */
-const lightTolerance: Partial<Record<TransferFunctionName, number>> = {
-  // Between the two branches of the decoding at signal 0.04045.
-  srgb: 2.4e-9,
 };
 
 const steps = (from: number, to: number, count: number) =>
@@ -73,7 +67,8 @@ describe.each(Object.entries(transferFunctions))(
     });
 
     it('gives every light back', () => {
-      const tolerance = (light: number) => (lightTolerance[name] ?? inverse) * Math.max(1, Math.abs(light));
+      const tolerance = (light: number) =>
+        (name === 'srgb' ? srgbGapLight : inverse) * Math.max(1, Math.abs(light));
       const lost = lights.filter((light) => !(Math.abs(decode(encode(light)) - light) < tolerance(light)));
       expect(lost).toEqual([]);
     });
