@@ -9,7 +9,7 @@ const exceptions: Partial<
 > = {
   // The standard's rounded constants leave signals between 4.5 beta and the power above it that no light has.
   bt709: {
-    within: (signal) => Math.abs(signal) > 0.0809 && Math.abs(signal) < 0.0813,
+    within: (signal) => Math.abs(signal) >= 0.081 && Math.abs(signal) < 0.08125,
     signalTolerance: 2.5e-4,
   },
   // No light is signal 7.3e-7: signals nearer to 0 decode to no light.

@@ -27,8 +27,7 @@ describe.each(Object.entries(transferFunctions))('%s', (name, { decode, encode }
 
   it('gives every light back', () => {
     const tolerance = name === 'srgb' ? srgbGapLight : inverse;
-    const law = (light: number) =>
-      expect(Math.abs(decode(encode(light)) - light)).toBeLessThan(tolerance * Math.max(1, light));
+    const law = (light: number) => Math.abs(decode(encode(light)) - light) < tolerance * Math.max(1, light);
     fc.assert(fc.property(between(-0.2, 20), law), { seed, numRuns });
   });
 });
