@@ -33,7 +33,9 @@ const [deg6, deg30, deg63, deg275, deg25] = [6, 30, 63, 275, 25].map(radians);
 /** sqrt(c^7 / (c^7 + 25^7)): 0 for greys, towards 1 for strong colours. */
 function chromaWeight(c: number): number {
   const ratio = c / 25;
-  const c7 = ratio ** 7;
+  const square = ratio * ratio;
+  // Multiplied out: `ratio ** 7` alone would take half the time of a difference.
+  const c7 = square * square * square * ratio;
   // A chroma so strong that its power overflows has the limit.
   return c7 === Infinity ? 1 : Math.sqrt(c7 / (c7 + 1));
 }
