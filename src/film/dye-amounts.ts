@@ -2,7 +2,10 @@ import { invert3, type Matrix3 } from '../maths/matrix3.js';
 import { aboveFloor, aboveFloorSlope, densityOf } from './density.js';
 import type { DyeModel } from './dye-model.js';
 
-/** Amounts between which film is taken at its word; beyond, they bend towards the outer limits and never pass them. */
+/**
+ * Amounts between which film is taken at its word; beyond, they bend towards the outer limits and never pass them, and
+ * densities go on along straight lines, so that every colour has an answer.
+ */
 const inner = [-0.1, 3.2] as const;
 const outer = [-0.5, 4.5] as const;
 
@@ -17,14 +20,13 @@ const near = 0.25;
 /** The furthest an amount moves in one step: a colour no dyes can make must not throw the search away. */
 const longestStep = 0.8;
 
-/** Equal to x between the inner limits, bending smoothly (first slope kept) towards the outer ones. */
-function withinFilm(x: number): number {
-  if (x > inner[1])
-    return outer[1] - (outer[1] - inner[1]) * Math.exp((inner[1] - x) / (outer[1] - inner[1]));
-  if (x < inner[0])
-    return outer[0] + (inner[0] - outer[0]) * Math.exp((x - inner[0]) / (inner[0] - outer[0]));
-  return x;
-}
+/** How far a limit is passed and over what distance the outer one is neared; undefined between the limits. */
+const beyond = (x: number): readonly [excess: number, reach: number] | undefined =>
+  x > inner[1]
+    ? [x - inner[1], outer[1] - inner[1]]
+    : x < inner[0]
+      ? [x - inner[0], outer[0] - inner[0]]
+      : undefined;
 
 /** Densities of red, green, blue behind given amounts of dye, and their slopes by amount. */
 export interface DensityPoint {

@@ -84,3 +84,28 @@ export function ageStock({ dyes, loss, stain }: StockAge): Run {
 export function relight(dyes: DyeSet, lamp: FilmLight): Run {
   return changeOfState(stockModel(dyes, noStain, gateLight), stockModel(dyes, noStain, lamp));
 }
+
+/** Amounts of dye that a frame of film holds: clear to densest, 1 = peak density 1. */
+const filmAmounts = { least: 0, most: 3 } as const;
+
+/**
+ * Tells which colours an aged stock can show at all.
+ * @returns a function from linear BT.2020 relative to the open gate
+ */
+export function filmGamut({
+  dyes,
+  loss,
+  stain,
+}: StockAge): (red: number, green: number, blue: number) => boolean {
+  const solve = dyeAmountSolver(stockModel(dyes, stain, gateLight));
+  const densities = new Float64Array(3);
+  const amounts = new Float64Array(3);
+  const left = [1 - loss.cyan, 1 - loss.magenta, 1 - loss.yellow];
+  return (red, green, blue) => {
+    densities.set([densityOf(red), densityOf(green), densityOf(blue)]);
+    solve(densities, amounts);
+    return left.every(
+      (share, k) => amounts[k] >= filmAmounts.least && amounts[k] <= share * filmAmounts.most,
+    );
+  };
+}

@@ -1,15 +1,9 @@
 import type { Problem } from '../errors/input-error.js';
 import { nearestName } from '../errors/nearest-name.js';
 import { z } from 'zod';
+import { allowedBy, bare, type Schema } from './schema-words.js';
 
-type Schema = z.core.$ZodType;
 type Issue = z.core.$ZodIssue;
-
-/** The schema without defaults and the like. */
-function bare(schema: Schema): Schema {
-  const inner = (schema._zod.def as { innerType?: Schema }).innerType;
-  return inner === undefined ? schema : bare(inner);
-}
 
 /** The schemas a value may follow: the branches of a union, or the one. */
 const branches = (schema: Schema): readonly Schema[] => {
@@ -29,21 +23,6 @@ function schemasAt(schema: Schema, path: readonly PropertyKey[]): readonly Schem
       return schemasAt(branch.def.items[Number(path[0])] ?? branch, path.slice(1));
     return branch instanceof z.ZodArray ? schemasAt(branch.element, path.slice(1)) : [];
   });
-}
-
-const listOf = ({ minimum, maximum }: { minimum?: number; maximum?: number }) =>
-  minimum === undefined ? 'a list of numbers' : `a list of ${minimum} to ${maximum} numbers`;
-
-/** What a schema allows, in words. */
-function allowedBy(schema: Schema): string {
-  if (schema instanceof z.ZodEnum) return schema.options.join(', ');
-  if (schema instanceof z.ZodNumber) return `a number from ${schema.minValue} to ${schema.maxValue}`;
-  if (schema instanceof z.ZodBoolean) return 'true or false';
-  if (schema instanceof z.ZodString) return 'a text in double quotes';
-  if (schema instanceof z.ZodObject) return `an object of ${Object.keys(schema.shape).join(', ')}`;
-  if (schema instanceof z.ZodTuple) return `a list of ${schema.def.items.length} numbers`;
-  if (schema instanceof z.ZodArray) return listOf(schema._zod.bag as { minimum?: number; maximum?: number });
-  return 'something else';
 }
 
 /** What was given, short enough for a line. */

@@ -48,14 +48,17 @@ export function fitGamut(delivery: Delivery, arriving: Float64Array): Run[] {
   return [gamutCompressionRun(highestOutness(arriving, arriving.length / 3, luma), luma)];
 }
 
-/** Linear light relative to the open gate -> code values 0..1. The open gate keeps its level over diffuse white. */
+/**
+ * Linear light relative to the open gate -> code values 0..1. The open gate keeps its level over diffuse white; black and
+ * white of the range are never passed.
+ */
 export function writeDelivery(delivery: Delivery, camera: Camera): Run {
   const { encode, whiteLight } = transferFunctionOf(delivery.encoding);
   const level = (openGateOf(camera) * whiteLight) / transferFunctionOf(camera.encoding).whiteLight;
   return (values, count) => {
     for (let i = 0; i < 3 * count; i++) {
-      const code = fromFull(encode(level * values[i]), delivery.range);
-      values[i] = code > 0 ? Math.min(code, 1) : 0;
+      const signal = encode(level * values[i]);
+      values[i] = fromFull(signal > 0 ? Math.min(signal, 1) : 0, delivery.range);
     }
   };
 }
