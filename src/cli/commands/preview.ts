@@ -1,0 +1,61 @@
+import { basename, extname } from 'node:path';
+import type { Command } from 'commander';
+import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.js';
+import { previewLook } from '../../jobs/preview-look.js';
+import { type Flip, flipPicture } from '../../picture/orientation.js';
+import { loadSource } from '../load.js';
+import { flipOption, forceOption, jsonOption } from '../options.js';
+import { noteAll, printable, printJson, terminal } from '../report.js';
+
+interface Options {
+  readonly output?: string;
+  readonly flip?: Flip;
+  readonly json: boolean;
+  readonly force: boolean;
+}
+
+/** A file's name without folder and extension. */
+const stem = (path: string) => basename(path, extname(path));
+
+export function addPreview(program: Command): void {
+  program
+    .command('preview')
+    .summary('show a look on a still, before and after')
+    .description(
+      'Shows a look on a still: before and after side by side as an ordinary sRGB screen shows them, waveform and\n' +
+        'histogram of both, and marks where highlights burn out or shadows block that were not so before.',
+    )
+    .argument('<look>', 'look file (.json) or LUT (.cube)')
+    .argument('<still>', 'PNG, JPEG or TIFF as the camera wrote it')
+    .option('-o, --output <file>', 'the picture (.png, .jpg, .tif); named after still and look when left out')
+    .addOption(flipOption())
+    .addOption(jsonOption())
+    .addOption(forceOption())
+    .addHelpText(
+      'after',
+      '\nExample:\n  gatelight preview looks/warm-stock-and-lamp.json regatta.png -o seen.png --flip h\n',
+    )
+    .action(async (lookPath: string, stillPath: string, options: Options) => {
+      const output = options.output ?? `${stem(stillPath)}-${stem(lookPath)}.png`;
+      const writing = { force: options.force, sources: [lookPath, stillPath] };
+      const source = await loadSource(lookPath);
+      const { readStill } = await import('../../stills/read-still.js');
+      const { encodeStill } = await import('../../stills/write-still.js');
+      const { loadLabelFonts } = await import('../../stills/label-fonts.js');
+      const { picture: read, notes } = await readStill(stillPath);
+      noteAll(stillPath, notes);
+      await checkTarget(output, writing);
+      const still = options.flip === undefined ? read : flipPicture(read, options.flip);
+      const { picture, caption, figures } = previewLook(
+        source.lut,
+        source.signals,
+        still,
+        source.name,
+        loadLabelFonts(),
+      );
+      const { bytes } = await encodeStill(output, picture);
+      await writeSafely(output, bytes, writing);
+      if (options.json) printJson({ look: source.name, still: stillPath, output, ...figures });
+      else terminal.result(`${printable(output)}: ${caption}.`);
+    });
+}

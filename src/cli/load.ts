@@ -1,0 +1,71 @@
+import { dirname, extname, isAbsolute, join } from 'node:path';
+import { readTextBounded, streamFile } from '../files/read-bounded.js';
+import { provenanceKeys } from '../jobs/build-look.js';
+import { screenSignal, type Signal, signalFromText, type Signals, signalsOf } from '../jobs/signal.js';
+import { compileLook } from '../look/compile-look.js';
+import { lampFileOf, readLampFile, withLampSpectrum } from '../look/lamp-file.js';
+import type { Look } from '../look/look-schema.js';
+import { readLook } from '../look/read-look.js';
+import { lutFormatOf } from '../lut/formats/index.js';
+import type { LutFile } from '../lut/formats/lut-format.js';
+import { type Lut, sampleLattice } from '../lut/lattice.js';
+import { noteAll } from './report.js';
+
+/** Look and lamp files are a few kilobytes of text. */
+const mostTextBytes = 4_000_000;
+
+/** Reads a look file, and the lamp file it may name beside it. */
+export async function loadLook(path: string): Promise<Look> {
+  const look = readLook(await readTextBounded(path, mostTextBytes, { emptyAllowed: true }), path);
+  const lamp = lampFileOf(look);
+  if (lamp === undefined) return look;
+  const lampPath = isAbsolute(lamp) ? lamp : join(dirname(path), lamp);
+  return withLampSpectrum(look, readLampFile(await readTextBounded(lampPath, mostTextBytes), lampPath));
+}
+
+/** Reads a LUT file as its bytes come. */
+export async function loadLut(path: string): Promise<LutFile> {
+  const reader = lutFormatOf(path).createReader(path);
+  await streamFile(path, (bytes) => reader.write(bytes));
+  return reader.end();
+}
+
+/** What a file of ours says of the signals it takes and gives; undefined for another's. */
+export function signalsIn(file: LutFile): Signals | undefined {
+  const said = new Map(file.comments);
+  const read = (key: string): Signal | undefined => signalFromText(said.get(key) ?? '');
+  const [input, output] = [read(provenanceKeys.input), read(provenanceKeys.output)];
+  return input && output && { input, output };
+}
+
+/** A look, whether as a look file or as a LUT. */
+export interface Source {
+  readonly lut: Lut;
+  readonly signals: Signals;
+  readonly name: string;
+}
+
+/** Nodes a side when a look file is used without building it. */
+const usualSize = 33;
+
+const isLook = (path: string) => extname(path).toLowerCase() === '.json';
+
+async function lutSource(path: string): Promise<Source> {
+  const file = await loadLut(path);
+  const known = signalsIn(file);
+  noteAll(path, file.notes);
+  if (known === undefined)
+    noteAll(path, ['does not say which code values it takes and gives: taken as sRGB']);
+  return {
+    lut: file.lut,
+    signals: known ?? { input: screenSignal, output: screenSignal },
+    name: file.title ?? path,
+  };
+}
+
+/** Reads LOOK.json or FILE.cube by its extension. */
+export async function loadSource(path: string): Promise<Source> {
+  if (!isLook(path)) return lutSource(path);
+  const look = await loadLook(path);
+  return { lut: sampleLattice(compileLook(look), usualSize), signals: signalsOf(look), name: look.name };
+}

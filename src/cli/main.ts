@@ -1,0 +1,54 @@
+#!/usr/bin/env node
+import { Command, CommanderError } from 'commander';
+import { InputError } from '../errors/input-error.js';
+import { sentences } from '../errors/sentence.js';
+import { addApply } from './commands/apply.js';
+import { addBuild } from './commands/build.js';
+import { addCheck } from './commands/check.js';
+import { addDemo } from './commands/demo.js';
+import { addPreview } from './commands/preview.js';
+import { exitCodes } from './exit-codes.js';
+import { version } from './maker.js';
+import { printable, terminal } from './report.js';
+
+function makeProgram(): Command {
+  const program = new Command('gatelight')
+    .description(
+      'One look per kind of reel: digitised small-gauge film, corrected and projected again, as a 3D LUT.',
+    )
+    .version(version)
+    .showHelpAfterError('Try gatelight --help, or gatelight help COMMAND.')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 done and good; 1 done, and the answer is "not good"; 2 input or use that cannot be worked with.',
+    );
+  for (const add of [addBuild, addCheck, addPreview, addApply, addDemo]) add(program);
+  for (const command of [program, ...program.commands]) command.exitOverride();
+  return program;
+}
+
+/** The exit code of an error, after it has been told. A bug of ours is told as one. */
+function tell(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.good : exitCodes.unusable;
+  if (error instanceof InputError) {
+    for (const line of sentences(error).split('\n')) terminal.note(`gatelight: ${printable(line)}`);
+    return exitCodes.unusable;
+  }
+  const what = error instanceof Error ? error.message : String(error);
+  terminal.note(
+    `gatelight: a fault of the program itself: ${printable(what)}. Please report it; GATELIGHT_TRACE=1 shows where.`,
+  );
+  if (process.env.GATELIGHT_TRACE === '1' && error instanceof Error) terminal.note(error.stack ?? '');
+  return exitCodes.unusable;
+}
+
+// A reader that closes early (`gatelight check ... | head`) is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
+try {
+  await makeProgram().parseAsync();
+} catch (error) {
+  process.exitCode = tell(error);
+}

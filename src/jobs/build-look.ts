@@ -1,0 +1,62 @@
+import { canonicalLook } from '../look/canonical-look.js';
+import { compileLook } from '../look/compile-look.js';
+import type { Look } from '../look/look-schema.js';
+import { lutFormats } from '../lut/formats/index.js';
+import { type Lattice, sampleLattice } from '../lut/lattice.js';
+import { signalsOf, signalText } from './signal.js';
+
+/** What the edge knows and a job needs. */
+export interface Maker {
+  readonly version: string;
+  /** SHA-256 of a text in UTF-8, as 64 hexadecimal digits. */
+  readonly sha256: (text: string) => string;
+}
+
+export interface BuildOptions {
+  /** Nodes a side of the lattice, 2..256. */
+  readonly size: number;
+  /** Title of the file; the look's name when left out. */
+  readonly title?: string;
+  /** Nothing but size and rows. */
+  readonly plain?: boolean;
+}
+
+/** Which look, version and settings a file was made with. */
+export type Provenance = readonly (readonly [key: string, value: string])[];
+
+/** Keys of the provenance comments. */
+export const provenanceKeys = {
+  maker: 'made with',
+  look: 'look',
+  hash: 'look SHA-256',
+  input: 'takes',
+  output: 'gives',
+} as const;
+
+export function provenanceOf(look: Look, { version, sha256 }: Maker): Provenance {
+  const { input, output } = signalsOf(look);
+  return [
+    [provenanceKeys.maker, `gatelight ${version}`],
+    [provenanceKeys.look, look.name],
+    [provenanceKeys.hash, sha256(canonicalLook(look))],
+    [provenanceKeys.input, signalText(input)],
+    [provenanceKeys.output, signalText(output)],
+  ];
+}
+
+/**
+ * A look as the text of a .cube file. The same look, options and version give the same bytes everywhere.
+ * @throws InputError for a size that no LUT has
+ */
+export function buildLook(
+  look: Look,
+  options: BuildOptions,
+  maker: Maker,
+): { lattice: Lattice; text: string } {
+  const lattice = sampleLattice(compileLook(look), options.size);
+  const { title = look.name, plain = false } = options;
+  return {
+    lattice,
+    text: lutFormats.cube.write(lattice, { title, plain, comments: provenanceOf(look, maker) }),
+  };
+}

@@ -1,0 +1,35 @@
+import { compileLook } from '../look/compile-look.js';
+import { randomFilmCodes } from '../look/film-codes.js';
+import type { Look } from '../look/look-schema.js';
+import { checkLut, type Finding } from '../lut/checks/index.js';
+import type { Lut } from '../lut/lattice.js';
+import { seededRandom } from '../maths/random.js';
+import { signalsOf, type Signals, signalToXyz } from './signal.js';
+
+/** Colours that a table is held against its look with. The seed is fixed: the same file gets the same answer. */
+const sampleCount = 20_000;
+const sampleSeed = 1964;
+
+/**
+ * Asks a table every question that a careful person would before burning it in.
+ * @param against the look it was made of: adds how far the table is from the exact look
+ */
+export function checkTable(lut: Lut, signals: Signals, against?: Look): Finding[] {
+  const { input, output } = against === undefined ? signals : signalsOf(against);
+  return checkLut({
+    lut,
+    range: output.range,
+    decodeInput: signalToXyz(input),
+    decodeOutput: signalToXyz(output),
+    ...(against === undefined
+      ? {}
+      : {
+          exact: compileLook(against),
+          samples: randomFilmCodes(against, sampleCount, seededRandom(sampleSeed)),
+        }),
+  });
+}
+
+/** Whether nothing speaks against loading the table: no fault, whatever the notes say. */
+export const isGood = (findings: readonly Finding[]): boolean =>
+  findings.every(({ pass, severity }) => pass || severity === 'note');

@@ -1,0 +1,113 @@
+// Jobs: what a command or the page does, from parts to result. Knows every part below; knows no disk, terminal or screen.
+import { primaries } from '../colour/primaries/index.js';
+import { rgbToRgb, rgbToXyz } from '../colour/primaries/rgb-matrix.js';
+import { type SignalRange, toFull } from '../colour/signal-range.js';
+import { transferFunctions } from '../colour/transfer-functions/index.js';
+import { canonicalJson } from '../look/canonical-look.js';
+import type { Look } from '../look/look-schema.js';
+import { openGateOf } from '../look/sections/camera.js';
+import { deliveryOf } from '../look/sections/delivery.js';
+import {
+  type Encoding,
+  encodingField,
+  type PrimariesChoice,
+  primariesField,
+  primariesOf,
+  transferFunctionOf,
+} from '../look/sections/signal.js';
+import { type Run, transformRun3 } from '../maths/matrix3.js';
+
+/** How code values stand for light. */
+export interface Signal {
+  readonly encoding: Encoding;
+  readonly primaries: PrimariesChoice;
+  readonly range: SignalRange;
+  /** Linear level that is shown as white. */
+  readonly white: number;
+}
+
+/** An ordinary screen. */
+export const screenSignal: Signal = { encoding: 'srgb', primaries: 'bt709', range: 'full', white: 1 };
+
+/** What goes into a look and what comes out of it. */
+export interface Signals {
+  readonly input: Signal;
+  readonly output: Signal;
+}
+
+const whiteOf = (encoding: Encoding) => transferFunctionOf(encoding).whiteLight;
+
+export function signalsOf(look: Look): Signals {
+  const { camera } = look;
+  const { encoding, primaries, range } = deliveryOf(look.delivery, camera);
+  const level = Math.max(1, openGateOf(camera) / whiteOf(camera.encoding));
+  return {
+    input: {
+      encoding: camera.encoding,
+      primaries: camera.primaries,
+      range: camera.range,
+      white: level * whiteOf(camera.encoding),
+    },
+    output: { encoding, primaries, range, white: level * whiteOf(encoding) },
+  };
+}
+
+/** A signal in words that {@link signalFromText} reads back: encoding, primaries, range. */
+export function signalText({ encoding, primaries, range }: Signal): string {
+  const name = (choice: Encoding | PrimariesChoice) =>
+    typeof choice === 'string' ? choice : canonicalJson(choice);
+  return `${name(encoding)} ${name(primaries)} ${range}`;
+}
+
+/** A name, or an object spelt out in JSON. */
+function choiceOf(text: string): unknown {
+  try {
+    return text.startsWith('{') ? JSON.parse(text) : text;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Reads what {@link signalText} wrote; undefined for anything else. */
+export function signalFromText(text: string): Signal | undefined {
+  const [encodingText, primariesText, range, ...more] = text.split(' ');
+  const encoding = encodingField('').safeParse(choiceOf(encodingText));
+  const colours = primariesField('').safeParse(choiceOf(primariesText ?? ''));
+  if (more.length > 0 || !encoding.success || !colours.success || (range !== 'full' && range !== 'legal'))
+    return undefined;
+  return { encoding: encoding.data, primaries: colours.data, range, white: whiteOf(encoding.data) };
+}
+
+/** Code values -> linear light in the signal's primaries, white 1. */
+function toLight({ encoding, range, white }: Signal): Run {
+  const { decode } = transferFunctionOf(encoding);
+  return (values, count) => {
+    for (let i = 0; i < 3 * count; i++) values[i] = decode(toFull(values[i], range)) / white;
+  };
+}
+
+/** Code values -> CIE XYZ, Y of white 1. */
+export function signalToXyz(signal: Signal): Run {
+  const light = toLight(signal);
+  const matrix = rgbToXyz(primariesOf(signal.primaries));
+  return (values, count) => {
+    light(values, count);
+    transformRun3(matrix, values, count);
+  };
+}
+
+/**
+ * Code values of a signal -> code values that look the same on an ordinary sRGB screen, as far as that can show them.
+ * Undefined where they are the same anyway.
+ */
+export function toScreen(signal: Signal): Run | undefined {
+  if (canonicalJson(signal) === canonicalJson(screenSignal)) return undefined;
+  const light = toLight(signal);
+  const matrix = rgbToRgb(primariesOf(signal.primaries), primaries.bt709);
+  const { encode } = transferFunctions.srgb;
+  return (values, count) => {
+    light(values, count);
+    transformRun3(matrix, values, count);
+    for (let i = 0; i < 3 * count; i++) values[i] = encode(Math.min(1, Math.max(0, values[i])));
+  };
+}
