@@ -6,14 +6,6 @@ const kappa = 24389 / 27;
 
 const lightnessRoot = (t: number) => (t > epsilon ? Math.cbrt(t) : (kappa * t + 16) / 116);
 
-/** CIELAB of XYZ (ISO/CIE 11664-4:2019). @param xyz @param white at the same scale @returns L* 0..100, a*, b* */
-export function labOfXyz([x, y, z]: Triple, white: Triple): Triple {
-  const fx = lightnessRoot(x / white[0]);
-  const fy = lightnessRoot(y / white[1]);
-  const fz = lightnessRoot(z / white[2]);
-  return [116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz)];
-}
-
 /** XYZ to CIELAB for `count` colours in place: x y z x y z ... */
 export function labRun(xyz: Float64Array, count: number, white: Triple): void {
   for (let i = 0; i < 3 * count; i += 3) {
@@ -24,6 +16,13 @@ export function labRun(xyz: Float64Array, count: number, white: Triple): void {
     xyz[i + 1] = 500 * (fx - fy);
     xyz[i + 2] = 200 * (fy - fz);
   }
+}
+
+/** CIELAB of XYZ (ISO/CIE 11664-4:2019). @param xyz @param white at the same scale @returns L* 0..100, a*, b* */
+export function labOfXyz(xyz: Triple, white: Triple): Triple {
+  const lab = Float64Array.from(xyz);
+  labRun(lab, 1, white);
+  return [lab[0], lab[1], lab[2]];
 }
 
 const turn = 2 * Math.PI;
@@ -46,6 +45,32 @@ function hue(a: number, b: number): number {
   return angle < 0 ? angle + turn : angle;
 }
 
+/** From one hue to another the short way round. @param far whether they lie more than half a turn apart */
+function hueStep(h1: number, h2: number, far: boolean): number {
+  const step = h2 - h1;
+  return far ? step + (step > 0 ? -turn : turn) : step;
+}
+
+/** The hue in the middle of the short way. */
+function meanHue(h1: number, h2: number, far: boolean): number {
+  const sum = h1 + h2;
+  return (far ? sum + (sum < turn ? turn : -turn) : sum) / 2;
+}
+
+/** The formula's T: how much a difference of hue counts at a hue. */
+const hueWeight = (h: number): number =>
+  1 -
+  0.17 * Math.cos(h - deg30) +
+  0.24 * Math.cos(2 * h) +
+  0.32 * Math.cos(3 * h + deg6) -
+  0.2 * Math.cos(4 * h - deg63);
+
+/** The formula's angle of rotation: up to 30 degrees about blue, nothing elsewhere. */
+function blueTurn(h: number): number {
+  const fromBlue = (h - deg275) / deg25;
+  return deg30 * Math.exp(-fromBlue * fromBlue);
+}
+
 /** CIEDE2000 of two CIELAB colours as six numbers; see `ciede2000`. */
 function difference(l1: number, a1: number, b1: number, l2: number, a2: number, b2: number): number {
   const meanChroma = (Math.sqrt(a1 * a1 + b1 * b1) + Math.sqrt(a2 * a2 + b2 * b2)) / 2;
@@ -63,28 +88,15 @@ function difference(l1: number, a1: number, b1: number, l2: number, a2: number, 
   const cross = x1 * b2 - b1 * x2;
   const far = h2 > h1 ? cross < 0 : cross > 0;
   const grey = c1 * c2 === 0;
-  let deltaHue = h2 - h1;
-  let h = h1 + h2;
-  if (grey) deltaHue = 0;
-  else if (!far) h /= 2;
-  else {
-    deltaHue += deltaHue > 0 ? -turn : turn;
-    h = (h + (h < turn ? turn : -turn)) / 2;
-  }
+  const deltaHue = grey ? 0 : hueStep(h1, h2, far);
+  const h = grey ? h1 + h2 : meanHue(h1, h2, far);
 
-  const t =
-    1 -
-    0.17 * Math.cos(h - deg30) +
-    0.24 * Math.cos(2 * h) +
-    0.32 * Math.cos(3 * h + deg6) -
-    0.2 * Math.cos(4 * h - deg63);
   const fromMiddle = ((l1 + l2) / 2 - 50) ** 2;
   const weightL = 1 + (0.015 * fromMiddle) / Math.sqrt(20 + fromMiddle);
   const deltaL = (l2 - l1) / weightL;
   const deltaC = (c2 - c1) / (1 + 0.045 * c);
-  const deltaH = (2 * Math.sqrt(c1 * c2) * Math.sin(deltaHue / 2)) / (1 + 0.015 * c * t);
-  const blueness = (h - deg275) / deg25;
-  const rotation = -Math.sin((Math.PI / 3) * Math.exp(-blueness * blueness)) * 2 * chromaWeight(c);
+  const deltaH = (2 * Math.sqrt(c1 * c2) * Math.sin(deltaHue / 2)) / (1 + 0.015 * c * hueWeight(h));
+  const rotation = -Math.sin(2 * blueTurn(h)) * 2 * chromaWeight(c);
   const square = deltaL * deltaL + deltaC * deltaC + deltaH * deltaH + rotation * deltaC * deltaH;
   return Math.sqrt(Math.max(0, square));
 }

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bt1886Rows, bt709GreyShownCdM2, cinemaWhite } from '../../../shared/check-values/signal-levels.js';
-import { xyzOfXy } from '../../../src/colour/chromaticity.js';
+import { bt1886Rows, bt709GreyShownCdM2 } from '../../../shared/check-values/signal-levels.js';
 import { bt1886Display } from '../../../src/colour/transfer-functions/bt1886.js';
 import { transferFunctions } from '../../../src/colour/transfer-functions/index.js';
 import { inverse, printed } from '../../tolerances.js';
@@ -22,14 +21,5 @@ describe('BT.1886 display', () => {
     for (const signal of [-0.5, -0.1, -0.01])
       expect(display.encode(display.decode(signal))).toBeCloseTo(signal, 12);
     expect(display.decode(-0.5)).toBeLessThan(0);
-  });
-});
-
-describe('cinema gamma', () => {
-  it("has the published X'Y'Z' codes of white", () => {
-    const codes = xyzOfXy(cinemaWhite.xy, cinemaWhite.luminanceCdM2).map((value) =>
-      Math.round(4095 * transferFunctions['gamma-2.6'].encode(value / 52.37)),
-    );
-    expect(codes).toEqual([...cinemaWhite.codes]);
   });
 });

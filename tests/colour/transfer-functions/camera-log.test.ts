@@ -1,9 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cameraLogChecks } from '../../../shared/check-values/camera-log.js';
-import { acescctLine, printingDensityRows } from '../../../shared/check-values/signal-levels.js';
-import { acescct } from '../../../src/colour/transfer-functions/acescct.js';
 import { cameraLog, type CameraLogParameters } from '../../../src/colour/transfer-functions/camera-log.js';
-import { printingDensityLog } from '../../../src/colour/transfer-functions/printing-density-log.js';
 import { InputError } from '../../../src/errors/input-error.js';
 import { inverse, printed } from '../../tolerances.js';
 
@@ -85,21 +82,5 @@ describe('a log without a break', () => {
     expect(Number.isFinite(curve.encode(0))).toBe(true);
     expect(curve.encode(-0.01)).toBeLessThan(curve.encode(0));
     expect(curve.decode(curve.encode(-0.01))).toBeCloseTo(-0.01, 12);
-  });
-});
-
-describe('ACEScct', () => {
-  it('has the published line below its break', () => {
-    expect(acescct.encode(0)).toBeCloseTo(acescctLine.offset, 14);
-    expect((acescct.encode(0) - acescct.encode(-1)) / acescctLine.slope).toBeCloseTo(1, 14);
-  });
-});
-
-describe('printing density', () => {
-  it.each(printingDensityRows)('code %s is density %s above base', (code, density) => {
-    // Light of a negative scanned: log10 exposure is density over gamma 0.6, and light 1 stands at code 685.
-    const black = 10 ** ((-0.002 * (685 - 95)) / 0.6);
-    const exposure = printingDensityLog.decode(code / 1023) * (1 - black) + black;
-    expect(0.6 * Math.log10(exposure) + 1.18).toBeCloseTo(density, 12);
   });
 });
