@@ -1,0 +1,32 @@
+import { converter } from 'culori';
+import type { Ink } from '../picture/canvas.js';
+
+const toRgb = converter('rgb');
+
+/** Bytes of an sRGB display for an OKLCh colour (Ottosson 2020): lightness 0..1, chroma 0..0.4, hue in degrees. */
+function ink(l: number, c: number, h: number): Ink {
+  const { r, g, b } = toRgb({ mode: 'oklch', l, c, h });
+  const byte = (v: number) => Math.round(255 * Math.min(1, Math.max(0, v)));
+  return [byte(r), byte(g), byte(b)];
+}
+
+/**
+ * Neutral and mid-dark around the pictures, so that the eye judges them and not the page; nothing near them has a colour
+ * but the traces, which are muted and of near lightness.
+ */
+export const palette = {
+  surround: ink(0.34, 0, 0),
+  bed: ink(0.22, 0, 0),
+  scaleLine: ink(0.42, 0, 0),
+  text: ink(0.93, 0, 0),
+  quietText: ink(0.76, 0, 0),
+  red: ink(0.68, 0.13, 30),
+  green: ink(0.74, 0.1, 150),
+  blue: ink(0.7, 0.1, 255),
+  grey: ink(0.75, 0, 0),
+  comparison: ink(0.95, 0, 0),
+  burntOut: ink(0.36, 0.12, 345),
+  burntOutBed: ink(0.95, 0.01, 90),
+  blocked: ink(0.82, 0.09, 200),
+  blockedBed: ink(0.12, 0, 0),
+} as const satisfies Record<string, Ink>;
