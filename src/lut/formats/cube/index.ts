@@ -1,0 +1,11 @@
+import type { LutFormat } from '../lut-format.js';
+import { createCubeReader } from './read.js';
+import { writeCube } from './write.js';
+
+export const cube: LutFormat = {
+  title: 'Cube LUT',
+  source: 'Cube LUT Specification 1.0 (2013)',
+  extension: '.cube',
+  createReader: createCubeReader,
+  write: writeCube,
+};

@@ -1,0 +1,69 @@
+import { InputError } from '../../../errors/input-error.js';
+import { isUnitDomain, type Lut } from '../../lattice.js';
+import type { WriteOptions } from '../lut-format.js';
+import { limits } from '../limits.js';
+import { asciiText } from './text.js';
+
+/**
+ * A LUT as the text of a .cube file (Cube LUT Specification 1.0, 2013): ASCII, lines of 250 bytes at most that
+ * end in LF, red fastest. Title and comments are cleaned and cut to fit.
+ * @throws InputError when a plain file would have to carry a domain other than 0..1
+ * @throws RangeError for a table with a value that is not finite, or decimals beyond 6..15
+ */
+export function writeCube(lut: Lut, options: WriteOptions = {}): string {
+  const decimals = options.decimals ?? limits.decimals.least;
+  if (!(Number.isInteger(decimals) && decimals >= limits.decimals.least && decimals <= limits.decimals.most))
+    throw new RangeError(`${decimals} decimals, not ${limits.decimals.least} to ${limits.decimals.most}`);
+  if (!lut.values.every(Number.isFinite)) throw new RangeError('the table holds a value that is not finite');
+  const blocks = [...headerLines(lut, options).map((line) => `${line}\n`)];
+  for (let at = 0; at < lut.values.length; at += valuesPerBlock)
+    blocks.push(rows(lut.values.subarray(at, at + valuesPerBlock), decimals));
+  return blocks.join('');
+}
+
+/** Values joined to one string before all are: keeps the pieces few and small. */
+const valuesPerBlock = 3 * 1024;
+
+function headerLines(lut: Lut, { title, comments = [], plain = false }: WriteOptions): string[] {
+  const size = `LUT_${lut.kind.toUpperCase()}_SIZE ${lut.size}`;
+  const domain = [`DOMAIN_MIN ${lut.domainMin.join(' ')}`, `DOMAIN_MAX ${lut.domainMax.join(' ')}`];
+  if (isUnitDomain(lut)) domain.length = 0;
+  if (!plain) return [...titleLines(title), ...comments.map(commentLine), size, ...domain];
+  if (domain.length > 0)
+    throw new InputError({
+      what: 'a plain file cannot say that its domain is not 0 to 1',
+      hint: 'Write it without plain, or on a domain from 0 to 1.',
+    });
+  return [size];
+}
+
+function titleLines(title = ''): string[] {
+  const [head, tail] = ['TITLE "', '"'];
+  const text = asciiText(title)
+    .replaceAll('"', "'")
+    .slice(0, limits.lineBytes - head.length - tail.length)
+    .trim();
+  return text === '' ? [] : [head + text + tail];
+}
+
+/** `# key: value`; a key has no colon of its own, so that the pair can be found again. */
+function commentLine([key, value]: readonly [string, string]): string {
+  const cleanKey = asciiText(key.replaceAll(':', ' ')).slice(0, longestKey).trim() || 'note';
+  return `# ${cleanKey}: ${asciiText(value)}`.slice(0, limits.lineBytes).trim();
+}
+
+/** Leaves most of a line to the value. */
+const longestKey = 60;
+
+function rows(values: Float64Array, decimals: number): string {
+  let text = '';
+  for (let i = 0; i < values.length; i += 3)
+    text += `${decimal(values[i], decimals)} ${decimal(values[i + 1], decimals)} ${decimal(values[i + 2], decimals)}\n`;
+  return text;
+}
+
+/** A number with a point. What rounds to nothing loses its sign. */
+function decimal(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return text.startsWith('-') && Number(text) === 0 ? text.slice(1) : text;
+}
