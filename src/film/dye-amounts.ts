@@ -1,10 +1,10 @@
-import { invert3, type Matrix3 } from '../maths/matrix3.js';
+import { invert3, type Matrix3, transformRun3 } from '../maths/matrix3.js';
 import { aboveFloor, aboveFloorSlope, densityOf } from './density.js';
 import type { DyeModel } from './dye-model.js';
 
 /**
- * Amounts between which film is taken at its word; beyond, they bend towards the outer limits and never pass them, and
- * densities go on along straight lines, so that every colour has an answer.
+ * Amounts between which film is taken at its word. Beyond, they bend towards the outer limits and never pass them, and
+ * densities go on along straight lines, so that a colour which no dyes can make has an answer near its neighbours'.
  */
 const inner = [-0.1, 3.2] as const;
 const outer = [-0.5, 4.5] as const;
@@ -13,20 +13,26 @@ const outer = [-0.5, 4.5] as const;
  * Newton ends with the step taken at this density error: the error falls as its square, so what remains is far below
  * what a lattice of six decimals can tell.
  */
-const lastStepAt = 1e-5;
-const mostSteps = 30;
+const lastStepAt = 3e-6;
+const mostSteps = 40;
 /** A colour this near the one before (density) starts from it instead of from the straight line. */
 const near = 0.25;
-/** The furthest an amount moves in one step: a colour no dyes can make must not throw the search away. */
+/** The furthest an amount moves in one step where film can be: the straight line may point far past it. */
 const longestStep = 0.8;
 
-/** How far a limit is passed and over what distance the outer one is neared; undefined between the limits. */
-const beyond = (x: number): readonly [excess: number, reach: number] | undefined =>
-  x > inner[1]
-    ? [x - inner[1], outer[1] - inner[1]]
-    : x < inner[0]
-      ? [x - inner[0], outer[0] - inner[0]]
-      : undefined;
+/** Equal to x between the inner limits, bending smoothly (first slope kept) towards the outer ones. */
+function withinFilm(x: number): number {
+  const side = x > inner[1] ? 1 : 0;
+  if (x <= inner[1] && x >= inner[0]) return x;
+  const reach = outer[side] - inner[side];
+  return outer[side] - reach * Math.exp((inner[side] - x) / reach);
+}
+
+/** The slope of {@link withinFilm}: 1 between the inner limits, falling to 0. */
+function withinFilmSlope(x: number): number {
+  if (x > inner[1]) return Math.exp((inner[1] - x) / (outer[1] - inner[1]));
+  return x < inner[0] ? Math.exp((inner[0] - x) / (outer[0] - inner[0])) : 1;
+}
 
 /** Densities of red, green, blue behind given amounts of dye, and their slopes by amount. */
 export interface DensityPoint {
@@ -34,6 +40,8 @@ export interface DensityPoint {
   /** Row by row: dDr/dc dDr/dm dDr/dy dDg/dc ... */
   readonly slopes: Float64Array;
 }
+
+const newPoint = (): DensityPoint => ({ densities: new Float64Array(3), slopes: new Float64Array(9) });
 
 /** Fills `point` with densities and slopes at the amounts. */
 export function densityPoint(
@@ -50,84 +58,78 @@ export function densityPoint(
   }
 }
 
-/** The straight line through a mid density: where Newton starts. */
-interface LinearStart {
-  readonly amount: number;
-  readonly densities: Float64Array;
-  readonly slopes: Matrix3;
-  readonly inverse: Matrix3;
-}
-
-function linearStart(model: DyeModel, amount: number): LinearStart {
-  const point = { densities: new Float64Array(3), slopes: new Float64Array(9) };
-  densityPoint(model, [amount, amount, amount], new Float64Array(12), point);
-  const slopes = [...point.slopes] as unknown as Matrix3;
-  return { amount, densities: point.densities, slopes, inverse: invert3(slopes) };
-}
+/** The amount of each dye, a mid grey, whose slopes are the straight lines. */
+const middle = 0.7;
 
 /**
- * Finds the amounts of dye behind the densities that a camera saw. A linear solve brings the colour within what film
- * can be (a colour that no dyes make is brought in smoothly, so its neighbours stay its neighbours); Newton steps on
- * the spectral integrals do the rest, from the colour before where it is near.
+ * Finds the amounts of dye behind the densities that a camera saw: a linear solve about a mid grey as the start, Newton
+ * steps on the spectral integrals for the rest, from the colour before where it is near. Every colour has one answer,
+ * whatever came before it.
  * @returns a function from three densities to three amounts; `densities` becomes those of the amounts found (the same
  *   for a colour within film, to 1e-9); it returns the number of Newton steps it took
  */
 export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amounts: Float64Array) => number {
-  const start = linearStart(model, 0.7);
   const scratch = new Float64Array(12);
-  const point = { densities: new Float64Array(3), slopes: new Float64Array(9) };
-  const bend = new Float64Array(3);
-  const target = new Float64Array(3);
+  const grey = newPoint();
+  densityPoint(model, [middle, middle, middle], scratch, grey);
+  const line = grey.slopes;
+  const toAmounts = invert3([...line] as unknown as Matrix3);
+
+  const point = newPoint();
+  const onFilm = new Float64Array(3);
   const move = new Float64Array(3);
-  const last = { target: new Float64Array(3).fill(Infinity), amounts: new Float64Array(3) };
-  const { slopes: s, inverse: v } = start;
+  /** Amounts before they bend: those of the search, and where it ended the last time. */
+  const reached = new Float64Array(3);
+  const last = { densities: new Float64Array(3).fill(Infinity), reached: new Float64Array(3) };
 
-  /** The linear amounts, bent to within film; the densities to solve for, moved along, into `target`. */
-  function aim(densities: Float64Array, amounts: Float64Array): void {
-    const r = densities[0] - start.densities[0];
-    const g = densities[1] - start.densities[1];
-    const b = densities[2] - start.densities[2];
-    for (let k = 0; k < 3; k++) {
-      const plain = start.amount + v[3 * k] * r + v[3 * k + 1] * g + v[3 * k + 2] * b;
-      amounts[k] = withinFilm(plain);
-      bend[k] = amounts[k] - plain;
+  /** Film within the limits, straight lines beyond: densities and slopes at the amounts reached. */
+  function extendedPoint(): void {
+    for (let j = 0; j < 3; j++) onFilm[j] = withinFilm(reached[j]);
+    densityPoint(model, onFilm, scratch, point);
+    for (let j = 0; j < 3; j++) {
+      const slope = withinFilmSlope(reached[j]);
+      if (slope === 1) continue;
+      for (let k = 0; k < 9; k += 3) {
+        point.densities[k / 3] += line[k + j] * (reached[j] - onFilm[j]);
+        point.slopes[k + j] = slope * point.slopes[k + j] + (1 - slope) * line[k + j];
+      }
     }
-    for (let k = 0; k < 3; k++)
-      target[k] = densities[k] + s[3 * k] * bend[0] + s[3 * k + 1] * bend[1] + s[3 * k + 2] * bend[2];
   }
 
-  /** Goes on from the colour before along its slopes, if that is near. */
-  function startFromLast(amounts: Float64Array): void {
-    point.densities.set(last.target);
-    if (!(errorOf(point, target) < near)) return;
-    newtonMove(point, target, move);
-    for (let k = 0; k < 3; k++) amounts[k] = last.amounts[k] + move[k];
+  function startFromLine(target: Float64Array): void {
+    for (let k = 0; k < 3; k++) move[k] = target[k] - grey.densities[k];
+    transformRun3(toAmounts, move, 1);
+    for (let k = 0; k < 3; k++) reached[k] = middle + move[k];
   }
 
-  function search(amounts: Float64Array): number {
+  function search(target: Float64Array): number {
     let lastError = Infinity;
     for (let step = 1; step <= mostSteps; step++) {
-      densityPoint(model, amounts, scratch, point);
+      extendedPoint();
       const error = errorOf(point, target);
       if (error > lastError) {
-        for (let k = 0; k < 3; k++) amounts[k] -= move[k] *= 0.5;
+        for (let k = 0; k < 3; k++) reached[k] -= move[k] *= 0.5;
         continue;
       }
       lastError = error;
       newtonMove(point, target, move);
-      for (let k = 0; k < 3; k++) amounts[k] += move[k];
+      for (let k = 0; k < 3; k++) reached[k] += move[k];
       if (error < lastStepAt) return step;
     }
     return mostSteps;
   }
 
   return (densities, amounts) => {
-    aim(densities, amounts);
-    startFromLast(amounts);
-    const taken = search(amounts);
-    last.target.set(target);
-    last.amounts.set(amounts);
-    densities.set(target);
+    startFromLine(densities);
+    point.densities.set(last.densities);
+    if (errorOf(point, densities) < near) reached.set(last.reached);
+    const taken = search(densities);
+    last.densities.set(densities);
+    last.reached.set(reached);
+    for (let j = 0; j < 3; j++) {
+      amounts[j] = withinFilm(reached[j]);
+      for (let k = 0; k < 3; k++) densities[k] -= line[3 * k + j] * (reached[j] - amounts[j]);
+    }
     return taken;
   };
 }

@@ -9,7 +9,7 @@ export const filmWavelengths = (730 - grid.startNm) / grid.stepNm + 1;
 
 /**
  * How much each wavelength of film transmittance adds to red, green and blue: the CIE 1931 observer under a light,
- * in BT.2020 primaries (in which film's spectra stay positive), balanced so that the open gate is 1 1 1.
+ * in BT.2020 primaries, balanced so that the open gate is 1 1 1.
  */
 export interface FilmLight {
   readonly red: Spectrum;

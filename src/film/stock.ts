@@ -1,5 +1,6 @@
 import { illuminants } from '../colour/illuminants/index.js';
-import type { Run } from '../maths/matrix3.js';
+import { type Run, transform3, transformRun3 } from '../maths/matrix3.js';
+import { type DensityLight, densityLight } from './density-light.js';
 import { aboveFloor, densityOf, transmittanceOf } from './density.js';
 import { dyeAmountSolver } from './dye-amounts.js';
 import { type DyeModel, dyeModel } from './dye-model.js';
@@ -18,14 +19,16 @@ export interface StockAge {
 /** The gate light as the camera's white balance sees it: neutral, taken as D65. */
 export const gateLight: FilmLight = filmLight(illuminants.d65.spectrum);
 
-/** The dyes of a stock on a base with stain, under a light. */
-function stockModel(dyes: DyeSet, stain: Stain, light: FilmLight): DyeModel {
+/** A film behind a light: its dyes on their base and stain, and the light in which its densities are taken. */
+interface FilmState extends DensityLight {
+  readonly model: DyeModel;
+}
+
+function filmState(dyes: DyeSet, stain: Stain, light: FilmLight): FilmState {
   const added = stainSpectrum(stain);
-  return dyeModel(
-    dyes,
-    dyes.base.map((value, i) => value + added[i]),
-    light,
-  );
+  const base = dyes.base.map((value, i) => value + added[i]);
+  const inDensities = densityLight(light);
+  return { ...inDensities, model: dyeModel(dyes, base, inDensities.light) };
 }
 
 /**
@@ -33,19 +36,21 @@ function stockModel(dyes: DyeSet, stain: Stain, light: FilmLight): DyeModel {
  * in density that the spectral model predicts to what was seen. So no change is exactly none, and a colour that no
  * dyes can make stays near its neighbours.
  */
-function changeOfState(before: DyeModel, after: DyeModel, change?: (amounts: Float64Array) => void): Run {
-  const solve = dyeAmountSolver(before);
+function changeOfState(before: FilmState, after: FilmState, change?: (amounts: Float64Array) => void): Run {
+  const solve = dyeAmountSolver(before.model);
   const densities = new Float64Array(3);
   const amounts = new Float64Array(3);
   const light = new Float64Array(3);
   return (values, count) => {
+    transformRun3(before.fromBt2020, values, count);
     for (let i = 0; i < 3 * count; i += 3) {
       for (let k = 0; k < 3; k++) densities[k] = densityOf(values[i + k]);
       solve(densities, amounts);
       change?.(amounts);
-      after.light(amounts[0], amounts[1], amounts[2], light);
+      after.model.light(amounts[0], amounts[1], amounts[2], light);
       for (let k = 0; k < 3; k++) values[i + k] *= aboveFloor(light[k]) / transmittanceOf(densities[k]);
     }
+    transformRun3(after.toBt2020, values, count);
   };
 }
 
@@ -53,28 +58,20 @@ const noStain: Stain = { red: 0, green: 0, blue: 0 };
 
 /** Gives back the dyes that were lost and takes the stain out. Linear BT.2020 relative to the open gate, in place. */
 export function restoreStock({ dyes, loss, stain }: StockAge): Run {
-  return changeOfState(
-    stockModel(dyes, stain, gateLight),
-    stockModel(dyes, noStain, gateLight),
-    (amounts) => {
-      amounts[0] = unfaded(amounts[0], loss.cyan);
-      amounts[1] = unfaded(amounts[1], loss.magenta);
-      amounts[2] = unfaded(amounts[2], loss.yellow);
-    },
-  );
+  return changeOfState(filmState(dyes, stain, gateLight), filmState(dyes, noStain, gateLight), (amounts) => {
+    amounts[0] = unfaded(amounts[0], loss.cyan);
+    amounts[1] = unfaded(amounts[1], loss.magenta);
+    amounts[2] = unfaded(amounts[2], loss.yellow);
+  });
 }
 
 /** Ages film: the opposite of {@link restoreStock}, for demonstrations and tests. */
 export function ageStock({ dyes, loss, stain }: StockAge): Run {
-  return changeOfState(
-    stockModel(dyes, noStain, gateLight),
-    stockModel(dyes, stain, gateLight),
-    (amounts) => {
-      amounts[0] = faded(amounts[0], loss.cyan);
-      amounts[1] = faded(amounts[1], loss.magenta);
-      amounts[2] = faded(amounts[2], loss.yellow);
-    },
-  );
+  return changeOfState(filmState(dyes, noStain, gateLight), filmState(dyes, stain, gateLight), (amounts) => {
+    amounts[0] = faded(amounts[0], loss.cyan);
+    amounts[1] = faded(amounts[1], loss.magenta);
+    amounts[2] = faded(amounts[2], loss.yellow);
+  });
 }
 
 /**
@@ -82,7 +79,7 @@ export function ageStock({ dyes, loss, stain }: StockAge): Run {
  * that the lamp's open gate is again 1 1 1. Linear BT.2020 relative to the open gate, in place.
  */
 export function relight(dyes: DyeSet, lamp: FilmLight): Run {
-  return changeOfState(stockModel(dyes, noStain, gateLight), stockModel(dyes, noStain, lamp));
+  return changeOfState(filmState(dyes, noStain, gateLight), filmState(dyes, noStain, lamp));
 }
 
 /** Amounts of dye that a frame of film holds: clear to densest, 1 = peak density 1. */
@@ -97,12 +94,13 @@ export function filmGamut({
   loss,
   stain,
 }: StockAge): (red: number, green: number, blue: number) => boolean {
-  const solve = dyeAmountSolver(stockModel(dyes, stain, gateLight));
+  const { model, fromBt2020 } = filmState(dyes, stain, gateLight);
+  const solve = dyeAmountSolver(model);
   const densities = new Float64Array(3);
   const amounts = new Float64Array(3);
   const left = [1 - loss.cyan, 1 - loss.magenta, 1 - loss.yellow];
   return (red, green, blue) => {
-    densities.set([densityOf(red), densityOf(green), densityOf(blue)]);
+    densities.set(transform3(fromBt2020, [red, green, blue]).map(densityOf));
     solve(densities, amounts);
     return left.every(
       (share, k) => amounts[k] >= filmAmounts.least && amounts[k] <= share * filmAmounts.most,
