@@ -16,14 +16,16 @@ const toeReach = 0.02;
 
 /**
  * The tone curve of a roll-off on linear light. Rises for every setting, never passes 1 when there is a shoulder, and
- * is the identity between toe and shoulder.
+ * is the identity between toe (its hold fades by a factor e every 0.02) and shoulder.
  */
 export function rollOffCurve({ shoulderStart, shoulderSoftness, toe }: RollOff): (light: number) => number {
   const room = 1 - shoulderStart;
   const power = 1.2 / shoulderSoftness;
   const shoulder = (x: number) => {
     const t = (x - shoulderStart) / room;
-    return shoulderStart + (room * t) / Math.pow(1 + Math.pow(t, power), 1 / power);
+    // t / (1 + t^p)^(1/p), written so that no power overflows.
+    const risen = Math.min(t, 1) / Math.pow(1 + Math.pow(Math.min(t, 1 / t), power), 1 / power);
+    return shoulderStart + room * risen;
   };
   return (light) => {
     if (light <= 0) return light * (1 - toe);
