@@ -46,20 +46,22 @@ const deepest = 0.002;
 /**
  * Carries a picture from the surround it was projected in to that of the display: luminance relative to white raised
  * to the ratio of the two system gammas, chromaticity kept. Black stays black and white white.
+ * @param whiteLuminance BT.2020 luminance of the picture's white: below 1 for a warm white whose red is 1
  */
-export function surroundRun(projected: Surround, display: Surround): Run {
+export function surroundRun(projected: Surround, display: Surround, whiteLuminance = 1): Run {
   const exponent = surroundExponent[display] / surroundExponent[projected];
-  const [, , , wr, wg, wb] = rgbToXyz(primaries.bt2020);
-  const lift = Math.pow(deepest, exponent);
-  const scale = 1 / (Math.pow(1 + deepest, exponent) - lift);
+  const [, , , wr, wg, wb] = rgbToXyz(primaries.bt2020).map((weight) => weight / whiteLuminance);
+  const deep = deepest * deepest;
   return (values, count) => {
     for (let i = 0; i < 3 * count; i += 3) {
       const y = wr * values[i] + wg * values[i + 1] + wb * values[i + 2];
-      const gain =
-        y < 1e-9
-          ? scale * exponent * Math.pow(deepest, exponent - 1)
-          : (scale * (Math.pow(y + deepest, exponent) - lift)) / y;
+      const gain = Math.pow((y * y + deep) / (1 + deep), (exponent - 1) / 2);
       for (let k = 0; k < 3; k++) values[i + k] *= gain;
     }
   };
+}
+
+/** BT.2020 luminance of the open gate behind {@link lampAsSeen}. */
+export function openGateLuminance(seen: Matrix3): number {
+  return transform3(multiply3(rgbToXyz(primaries.bt2020), seen), [1, 1, 1])[1];
 }

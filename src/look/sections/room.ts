@@ -1,8 +1,8 @@
 import { degreeOfAdaptation } from '../../colour/adaptation.js';
 import type { FilmLight } from '../../film/film-light.js';
 import { gateLight } from '../../film/stock.js';
-import { type Run, transformRun3 } from '../../maths/matrix3.js';
-import { lampAsSeen, surroundExponent, surroundRun } from '../../projection/viewing.js';
+import { identity3, type Run, transformRun3 } from '../../maths/matrix3.js';
+import { lampAsSeen, openGateLuminance, surroundExponent, surroundRun } from '../../projection/viewing.js';
 import { z } from 'zod';
 import { nameField, namesOf, numberField } from './section.js';
 
@@ -28,11 +28,13 @@ export function adaptationOf({ adaptation, screenLuminance, surround }: Room): n
 
 /** What the eye makes of the screen: the lamp's warmth as far as it stays visible, the dark room's contrast. */
 export function compileRoom(room: Room, light: FilmLight): Run[] {
-  const steps: Run[] = [];
-  if (light !== gateLight) {
-    const seen = lampAsSeen(light.openGate, adaptationOf(room));
-    steps.push((values, count) => transformRun3(seen, values, count));
-  }
-  if (room.surround !== room.displaySurround) steps.push(surroundRun(room.surround, room.displaySurround));
-  return steps;
+  const lit = light !== gateLight;
+  const seen = lit ? lampAsSeen(light.openGate, adaptationOf(room)) : identity3;
+  const { surround, displaySurround } = room;
+  return [
+    ...(lit ? [(values: Float64Array, count: number) => transformRun3(seen, values, count)] : []),
+    ...(surround === displaySurround
+      ? []
+      : [surroundRun(surround, displaySurround, openGateLuminance(seen))]),
+  ];
 }
