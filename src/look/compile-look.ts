@@ -2,7 +2,7 @@ import type { Run } from '../maths/matrix3.js';
 import { canonicalJson } from './canonical-look.js';
 import { lightEnd, lightPath } from './light-path.js';
 import type { Look } from './look-schema.js';
-import { readCamera } from './sections/camera.js';
+import { codesOfFilm, readCamera } from './sections/camera.js';
 import {
   type Delivery,
   deliveryOf,
@@ -15,12 +15,17 @@ import { inTurn } from './sections/section.js';
 /** Steps of a cube's edge that stand for all colours when the gamut compression is set. */
 const probes = 9;
 
-/** Every code value that can come, coarsely: a lattice over the cube. */
-function probeCodes(): Float64Array {
-  const codes: number[] = [];
+/**
+ * Every code value that film can have, coarsely: a lattice from no light to the open gate. What lies below (footroom,
+ * noise) is no colour, and must not make the compression reach for it.
+ */
+function probeCodes(camera: Look['camera']): Float64Array {
+  const { none, openGate } = codesOfFilm(camera);
+  const axis = (i: number) => none + ((openGate - none) * (i % probes)) / (probes - 1);
+  const codes = new Float64Array(3 * probes ** 3);
   for (let i = 0; i < probes ** 3; i++)
-    codes.push(i % probes, Math.floor(i / probes) % probes, Math.floor(i / probes ** 2));
-  return Float64Array.from(codes, (value) => value / (probes - 1));
+    codes.set([axis(i), axis(Math.floor(i / probes)), axis(Math.floor(i / probes ** 2))], 3 * i);
+  return codes;
 }
 
 /** Whether the device expects just what the camera wrote. */
@@ -41,7 +46,7 @@ export function compileLook(look: Look): Run {
   const [path, end] = [lightPath(look), lightEnd(look)];
   if (path.length + end.length === 0 && deliversAsRecorded(look, delivery)) return () => {};
   const arrive = inTurn([readCamera(look.camera), ...path, toDeliveryPrimaries(delivery)]);
-  const arriving = probeCodes();
+  const arriving = probeCodes(look.camera);
   arrive(arriving, arriving.length / 3);
   return inTurn([arrive, ...fitGamut(delivery, arriving), ...end, writeDelivery(delivery, look.camera)]);
 }

@@ -1,6 +1,6 @@
 import { primaries } from '../../colour/primaries/index.js';
 import { rgbToRgb } from '../../colour/primaries/rgb-matrix.js';
-import { toFull } from '../../colour/signal-range.js';
+import { fromFull, toFull } from '../../colour/signal-range.js';
 import { type Run, transformRun3 } from '../../maths/matrix3.js';
 import { z } from 'zod';
 import { encodingField, primariesField, primariesOf, rangeField, transferFunctionOf } from './signal.js';
@@ -22,6 +22,13 @@ export type Camera = z.output<typeof cameraSchema>;
 /** Linear level of the light without film. */
 export function openGateOf(camera: Camera): number {
   return camera.openGate ?? transferFunctionOf(camera.encoding).whiteLight;
+}
+
+/** Code values 0..1 between which film lies: those of no light and of the open gate. */
+export function codesOfFilm(camera: Camera): { none: number; openGate: number } {
+  const { encode } = transferFunctionOf(camera.encoding);
+  const code = (light: number) => Math.min(1, Math.max(0, fromFull(encode(light), camera.range)));
+  return { none: code(0), openGate: code(openGateOf(camera)) };
 }
 
 /** Code values 0..1 -> linear BT.2020 relative to the open gate. */
