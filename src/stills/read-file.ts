@@ -1,0 +1,53 @@
+import { constants } from 'node:fs';
+import { open } from 'node:fs/promises';
+import type { FileHandle } from 'node:fs/promises';
+import { InputError } from '../errors/input-error.js';
+import { maxStillBytes } from './limits.js';
+
+/** What keeps a still from being read, by the system's error code. */
+const reasons: Readonly<Record<string, { what: string; hint?: string }>> = {
+  ENOENT: { what: 'no such file', hint: 'Check the name and the folder it is in.' },
+  ENOTDIR: { what: 'a part of the path is a file, not a folder', hint: 'Check the path.' },
+  EISDIR: { what: 'is a folder, not a still', hint: 'Name a PNG, JPEG or TIFF file in it.' },
+  EACCES: { what: 'permission denied', hint: 'Allow the file to be read.' },
+  ERR_INVALID_ARG_VALUE: { what: 'is not a name a file can have' },
+};
+
+function refuse(file: string, problem: { what: string; allowed?: string; hint?: string }): never {
+  throw new InputError({ file, ...problem });
+}
+
+async function readWhole(path: string, handle: FileHandle): Promise<Uint8Array> {
+  const about = await handle.stat();
+  if (about.isDirectory()) refuse(path, reasons.EISDIR);
+  if (!about.isFile())
+    refuse(path, { what: 'is a device or a pipe, not a file', hint: 'Save it as a file first.' });
+  if (about.size > maxStillBytes)
+    refuse(path, {
+      what: 'is too large for a still',
+      allowed: `${Math.floor(maxStillBytes / 1e6)} MB at most`,
+    });
+  return await handle.readFile();
+}
+
+/**
+ * The bytes of a still.
+ * @throws InputError for a file that is missing, a folder, a device, not permitted, or larger than a still can be
+ */
+export async function readStillFile(path: string): Promise<Uint8Array> {
+  let handle: FileHandle | undefined;
+  try {
+    // Not blocking: opening a pipe that nobody writes to would wait for ever.
+    handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    return await readWhole(path, handle);
+  } catch (error) {
+    const code = (error as { code?: string }).code;
+    if (code === undefined) throw error;
+    return refuse(
+      path,
+      reasons[code] ?? { what: `cannot be read (${code})`, hint: 'Check the disk or the card.' },
+    );
+  } finally {
+    await handle?.close();
+  }
+}
