@@ -25,23 +25,29 @@ function schemasAt(schema: Schema, path: readonly PropertyKey[]): readonly Schem
   });
 }
 
+/** A text in double quotes, short enough for a line, nothing in it that a terminal would obey. */
+const quoted = (text: string) => JSON.stringify(text.length > 56 ? `${text.slice(0, 53)}...` : text);
+
 /** What was given, short enough for a line. */
 function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  const text = JSON.stringify(value);
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+  if (typeof value === 'string') return quoted(value);
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
+  return typeof value === 'object' && value !== null ? 'an object' : String(value);
 }
 
 function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
   return path.reduce<unknown>((at, key) => (at as Record<PropertyKey, unknown> | undefined)?.[key], value);
 }
 
+/** A field's own name, in quotes where it is none of ours. */
+const keyName = (key: PropertyKey) => (/^[$\w]{1,60}$/.test(String(key)) ? String(key) : quoted(String(key)));
+
 const fieldName = (path: readonly PropertyKey[]) =>
   path.length === 0
     ? undefined
     : path.reduce<string>(
         (text, key) =>
-          typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${String(key)}` : String(key),
+          typeof key === 'number' ? `${text}[${key}]` : text ? `${text}.${keyName(key)}` : keyName(key),
         '',
       );
 
@@ -53,13 +59,17 @@ function unknownKeys(
   const known = schemasAt(schema, path).flatMap((at) =>
     at instanceof z.ZodObject ? Object.keys(at.shape) : [],
   );
+  const allowed = known.filter((name) => name !== '$schema').join(', ');
   return issue.keys.map((key) => {
+    const field = fieldName([...path, key]);
+    if (known.includes(key))
+      return { field, what: 'does not go with the field beside it', allowed: `one of ${allowed}` };
     const meant = nearestName(key, known);
     return {
-      field: fieldName([...path, key]),
-      what: `there is no field ${JSON.stringify(key)}`,
-      allowed: known.filter((name) => name !== '$schema').join(', '),
-      ...(meant === undefined ? {} : { hint: `Did you mean ${JSON.stringify(meant)}?` }),
+      field,
+      what: `there is no field ${quoted(key)}`,
+      allowed,
+      ...(meant === undefined ? {} : { hint: `Did you mean ${quoted(meant)}?` }),
     };
   });
 }
@@ -73,7 +83,7 @@ function wrongValue(value: unknown, schema: Schema, path: readonly PropertyKey[]
     field: fieldName(path),
     what: given === undefined ? 'is missing' : `${shown(given)} is not allowed`,
     allowed: at.map(allowedBy).join('; or '),
-    ...(meant === undefined ? {} : { hint: `Did you mean ${JSON.stringify(meant)}?` }),
+    ...(meant === undefined ? {} : { hint: `Did you mean ${quoted(meant)}?` }),
   };
 }
 
@@ -101,7 +111,10 @@ export function problemsOf(
   return issues.flatMap((issue): Problem[] => {
     const path = [...above, ...issue.path];
     if (issue.code === 'unrecognized_keys') return unknownKeys(issue, schema, path);
-    if (issue.code === 'custom') return [{ field: fieldName(path), what: issue.message }];
+    if (issue.code === 'custom') {
+      const { allowed } = (issue.params ?? {}) as Pick<Problem, 'allowed'>;
+      return [{ field: fieldName(path), what: issue.message, ...(allowed === undefined ? {} : { allowed }) }];
+    }
     const branch = issue.code === 'invalid_union' ? meantBranch(issue) : undefined;
     return branch === undefined ? [wrongValue(value, schema, path)] : problemsOf(branch, value, schema, path);
   });

@@ -1,27 +1,26 @@
 import { InputError } from '../errors/input-error.js';
+import { jsonFault } from './json-fault.js';
 import { type Look, lookSchema } from './look-schema.js';
 import { problemsOf } from './problems.js';
 
 /** Line, counted from 1, of a position in a text. */
 const lineAt = (text: string, position: number) => text.slice(0, position).split('\n').length;
 
-function parseJson(text: string, file: string): unknown {
+function parseJson(given: string, file: string): unknown {
+  const text = given.replace(/^\uFEFF/, '');
   if (text.trim() === '')
     throw new InputError({ file, what: 'is empty', hint: 'A look file is JSON; see looks/ for examples.' });
-  try {
-    return JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    const position = /position (\d+)/.exec((error as Error).message);
-    const cut = /end of JSON/i.test((error as Error).message);
-    throw new InputError({
-      file,
-      ...(position === null ? {} : { line: lineAt(text, Number(position[1])) }),
-      what: cut ? 'the JSON ends too early' : 'this is not JSON',
-      hint: cut
-        ? 'Is a bracket or a quote missing at the end?'
-        : 'Look for a missing or extra comma, a quote left open, or a comment.',
-    });
-  }
+  const fault = jsonFault(text);
+  if (fault === undefined) return JSON.parse(text);
+  const cut = fault === text.length;
+  throw new InputError({
+    file,
+    line: lineAt(text, fault),
+    what: cut ? 'the JSON ends too early' : 'this is not JSON',
+    hint: cut
+      ? 'Is a bracket or a quote missing at the end?'
+      : 'Look for a missing or extra comma, a quote left open, or a comment.',
+  });
 }
 
 /** Checks a look given as a value. @throws InputError with every problem, field by field */

@@ -8,17 +8,36 @@ export function bare(schema: Schema): Schema {
   return inner === undefined ? schema : bare(inner);
 }
 
-const listOf = ({ minimum, maximum }: { minimum?: number; maximum?: number }) =>
-  minimum === undefined ? 'a list of numbers' : `a list of ${minimum} to ${maximum} numbers`;
+/** The least and the greatest length that a list or a text may have, in words; empty when there is none. */
+function lengths(schema: Schema): string {
+  const checks = (schema._zod.def.checks ?? []).map(({ _zod }) => _zod.def as { check: string });
+  const limit = (check: string, key: string) =>
+    (checks.find((one) => one.check === check) as Record<string, unknown> | undefined)?.[key];
+  const [least, most] = [limit('min_length', 'minimum'), limit('max_length', 'maximum')];
+  if (least === undefined && most === undefined) return '';
+  return most === undefined
+    ? `at least ${least} `
+    : least === undefined
+      ? `up to ${most} `
+      : `${least} to ${most} `;
+}
+
+function textIn(schema: Schema): string {
+  const length = lengths(schema);
+  return length === '' ? 'a text in double quotes' : `a text of ${length}characters in double quotes`;
+}
 
 /** What a schema allows, in words. */
 export function allowedBy(schema: Schema): string {
   if (schema instanceof z.ZodEnum) return schema.options.join(', ');
   if (schema instanceof z.ZodNumber) return `a number from ${schema.minValue} to ${schema.maxValue}`;
   if (schema instanceof z.ZodBoolean) return 'true or false';
-  if (schema instanceof z.ZodString) return 'a text in double quotes';
-  if (schema instanceof z.ZodObject) return `an object of ${Object.keys(schema.shape).join(', ')}`;
+  if (schema instanceof z.ZodString) return textIn(schema);
+  if (schema instanceof z.ZodObject) {
+    const names = Object.keys(schema.shape).filter((name) => name !== '$schema');
+    return `an object of ${names.join(', ')}`;
+  }
   if (schema instanceof z.ZodTuple) return `a list of ${schema.def.items.length} numbers`;
-  if (schema instanceof z.ZodArray) return listOf(schema._zod.bag as { minimum?: number; maximum?: number });
+  if (schema instanceof z.ZodArray) return `a list of ${lengths(schema)}numbers`;
   return 'something else';
 }
