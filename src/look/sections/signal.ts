@@ -1,11 +1,31 @@
+import { InputError } from '../../errors/input-error.js';
 import { cameraLog } from '../../colour/transfer-functions/camera-log.js';
 import { transferFunctions } from '../../colour/transfer-functions/index.js';
 import type { TransferFunction } from '../../colour/transfer-functions/transfer-function.js';
+import { customPrimaries } from '../../colour/primaries/custom-primaries.js';
 import { primaries, type Primaries } from '../../colour/primaries/index.js';
 import { z } from 'zod';
 import { nameField, namesOf } from './section.js';
 
 const finite = (description: string) => z.number().min(-1e6).max(1e6).meta({ description });
+
+/** Lets the function that will use a value say what is wrong with it, field by field. */
+const refusedBy =
+  <Value>(use: (value: Value) => unknown) =>
+  (value: Value, context: z.core.$RefinementCtx): void => {
+    try {
+      use(value);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      for (const { field, what, allowed } of error.problems)
+        context.addIssue({
+          code: 'custom',
+          path: field === undefined ? [] : [field],
+          message: what,
+          params: { allowed },
+        });
+    }
+  };
 
 /** A camera's published log curve, typed in: the parameters of the camera log of SMPTE ST 2136-1. */
 const cameraLogSchema = z
@@ -18,15 +38,7 @@ const cameraLogSchema = z
     linSideBreak: finite('linear light at and below which the curve is a straight line').optional(),
     linearSlope: z.number().min(1e-6).max(1e6).optional().meta({ description: 'slope of the straight line' }),
   })
-  .superRefine((p, context) => {
-    const atBreak = p.linSideBreak === undefined ? 1 : p.linSideSlope * p.linSideBreak + p.linSideOffset;
-    if (atBreak <= 0)
-      context.addIssue({
-        code: 'custom',
-        path: ['linSideBreak'],
-        message: `${p.linSideBreak} lies where the logarithm has no value: linSideSlope x linSideBreak + linSideOffset must be above 0`,
-      });
-  })
+  .superRefine(refusedBy(cameraLog))
   .meta({ description: 'a custom camera log curve' });
 
 const chromaticity = z
@@ -37,20 +49,9 @@ const whitePoint = z
   .tuple([z.number().min(0.1).max(0.7), z.number().min(0.1).max(0.7)])
   .meta({ description: 'CIE 1931 x and y' });
 
-/** Twice the area of the triangle of three chromaticities. */
-const spread = ([ax, ay]: readonly number[], [bx, by]: readonly number[], [cx, cy]: readonly number[]) =>
-  Math.abs((bx - ax) * (cy - ay) - (cx - ax) * (by - ay));
-
 const customPrimariesSchema = z
   .strictObject({ red: chromaticity, green: chromaticity, blue: chromaticity, white: whitePoint })
-  .superRefine((p, context) => {
-    if (spread(p.red, p.green, p.blue) < 0.01)
-      context.addIssue({
-        code: 'custom',
-        path: [],
-        message: 'red, green and blue lie on one line and span no colours',
-      });
-  })
+  .superRefine(refusedBy(customPrimaries))
   .meta({ description: 'custom chromaticities' });
 
 export const encodingField = (description: string) =>
@@ -72,5 +73,5 @@ export function transferFunctionOf(encoding: Encoding): TransferFunction {
 /** The primaries that a look names or spells out. */
 export function primariesOf(choice: PrimariesChoice): Primaries {
   if (typeof choice === 'string') return primaries[choice];
-  return { title: 'custom chromaticities', source: 'the look file', ...choice };
+  return customPrimaries(choice, { source: 'the look file' });
 }
