@@ -41,3 +41,10 @@ export function filmLight(power: Spectrum): FilmLight {
     openGate: [sums[0] / luminance, sums[1] / luminance, sums[2] / luminance],
   };
 }
+
+/** The least of a colour, linear BT.2020 at luminance 1, that a light for film must have. A radiator of 1500 K has 0.03 of blue. */
+const leastOfAColour = 0.001;
+
+/** Whether a light has red, green and blue: before a sodium lamp, film has no colours to reckon with. */
+export const showsColours = ({ openGate }: FilmLight): boolean =>
+  openGate.every((value) => value > leastOfAColour);

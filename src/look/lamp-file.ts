@@ -1,5 +1,6 @@
 import { InputError } from '../errors/input-error.js';
 import { grid, resamplePairsToGrid } from '../colour/spectrum.js';
+import { filmLight, showsColours } from '../film/film-light.js';
 import type { Look } from './look-schema.js';
 
 /** A measured lamp must be known at least between these wavelengths, nm. */
@@ -46,9 +47,10 @@ export function readLampFile(text: string, file: string) {
       what: 'does not describe the whole lamp',
       allowed: `10 lines or more from ${known.from} to ${known.to} nm`,
     });
-  if (!pairs.some(([, power]) => power > 0))
-    throw new InputError({ file, what: 'the lamp gives no light: every power is 0' });
-  return { startNm: grid.startNm, stepNm: grid.stepNm, values: [...resamplePairsToGrid(pairs)] };
+  const spectrum = resamplePairsToGrid(pairs);
+  if (!showsColours(filmLight(spectrum)))
+    throw new InputError({ file, what: 'the lamp lacks red, green or blue light' });
+  return { startNm: grid.startNm, stepNm: grid.stepNm, values: [...spectrum] };
 }
 
 /** The lamp file that a look names, if it names one. */

@@ -1,7 +1,7 @@
 import { planck } from '../../colour/illuminants/planck.js';
 import { resampleToGrid, type Spectrum } from '../../colour/spectrum.js';
 import { dyeSets, type DyeSetName } from '../../film/dye-sets/index.js';
-import { filmLight, type FilmLight } from '../../film/film-light.js';
+import { filmLight, type FilmLight, showsColours } from '../../film/film-light.js';
 import { gateLight, relight } from '../../film/stock.js';
 import type { Run } from '../../maths/matrix3.js';
 import { flareRun } from '../../projection/flare.js';
@@ -28,8 +28,8 @@ const measuredSpectrum = z
         path: ['values'],
         message: `end at ${endNm} nm; a lamp must be known from 400 to 700 nm`,
       });
-    if (!values.some((value) => value > 0))
-      context.addIssue({ code: 'custom', path: ['values'], message: 'are all 0: a lamp gives light' });
+    else if (!showsColours(filmLight(resampleToGrid(startNm, stepNm, values))))
+      context.addIssue({ code: 'custom', path: ['values'], message: 'lack red, green or blue light' });
   });
 
 const lampField = z
