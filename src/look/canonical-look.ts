@@ -18,6 +18,5 @@ export function canonicalJson(value: unknown): string {
  * the editor's schema are left out, so that rewording a note does not make another look.
  */
 export function canonicalLook(look: Look): string {
-  const { $schema: _schema, note: _note, ...rest } = look;
-  return canonicalJson(rest);
+  return canonicalJson({ ...look, $schema: undefined, note: undefined });
 }
