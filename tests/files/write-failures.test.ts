@@ -6,6 +6,8 @@ import { problemOf, temporaryFolder } from './folder.js';
 
 /** Makes one step of the writing fail with a system code, as a full, locked or simple disk does. */
 const failing = vi.hoisted(() => ({ step: '', code: '' }));
+/** How files were opened. */
+const opened = vi.hoisted((): [path: string, flags: string][] => []);
 
 vi.mock('node:fs/promises', async (original) => {
   const real = await original<typeof Promises>();
@@ -24,6 +26,7 @@ vi.mock('node:fs/promises', async (original) => {
     },
     open: async (...args: Parameters<typeof real.open>) => {
       guard('open');
+      opened.push([String(args[0]), String(args[1])]);
       const handle = await real.open(...args);
       const [write, sync] = [handle.writeFile.bind(handle), handle.sync.bind(handle)];
       handle.writeFile = async (data, options) => {
@@ -101,4 +104,12 @@ describe('a disk without hard links', () => {
 it('a disk that cannot flush still gets the file', async () => {
   await whileFailing('sync', 'EINVAL', () => writeSafely(path('a'), 'text', { force: false }));
   expect(existsSync(path('a'))).toBe(true);
+});
+
+it('never writes into a file that is there already: each temporary is new, and named anew', async () => {
+  opened.length = 0;
+  for (const name of ['a', 'b']) await writeSafely(path(name), 'text', { force: true });
+  const temporaries = opened.filter(([, flags]) => flags !== 'r');
+  expect(temporaries.map(([, flags]) => flags)).toEqual(['wx', 'wx']);
+  expect(new Set(temporaries.map(([name]) => name)).size).toBe(2);
 });
