@@ -18,7 +18,12 @@ const code = (text: string | undefined) => (text === undefined ? '' : `\`${text}
 const fieldTable = () =>
   table(
     ['field', 'what it is', 'allowed', 'left out'],
-    fieldRows().map(({ field, meaning, allowed, initial }: FieldRow) => [code(field), meaning, allowed, code(initial)]),
+    fieldRows().map(({ field, meaning, allowed, initial }: FieldRow) => [
+      code(field),
+      meaning,
+      allowed,
+      code(initial),
+    ]),
   );
 
 function lookTable(): string {
@@ -39,7 +44,11 @@ const checkTable = () =>
   );
 
 /** The tables by the name in their opening marker. */
-const tables: Readonly<Record<string, () => string>> = { fields: fieldTable, looks: lookTable, checks: checkTable };
+const tables: Readonly<Record<string, () => string>> = {
+  fields: fieldTable,
+  looks: lookTable,
+  checks: checkTable,
+};
 
 /** README.md with every table made anew. */
 export function remakeTables(readme: string): string {
