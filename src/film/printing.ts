@@ -1,10 +1,12 @@
+import { primaries } from '../colour/primaries/index.js';
+import { rgbToXyz } from '../colour/primaries/rgb-matrix.js';
 import type { Run, Triple } from '../maths/matrix3.js';
 
 /** One printer point: 0.025 of log10 exposure (common practice, no source). */
 export const printerPoint = 0.025;
 
-/** The density about which contrast turns: a grey card of 18 % reflectance, -log10 0.18. */
-export const midGreyDensity = -Math.log10(0.18);
+/** The light about which contrast turns: a grey card of 18 % reflectance, density 0.745 (common practice, no source). */
+export const midGrey = 0.18;
 
 /** What a lab's grader would do. */
 export interface Printing {
@@ -14,33 +16,28 @@ export interface Printing {
   readonly printerPoints: { readonly red: number; readonly green: number; readonly blue: number };
   /** Slope of density about mid-grey, 1 = as it is. */
   readonly contrast: number;
-  /** Distance of each density from their mean, 1 = as it is, 0 = grey. */
+  /** Distance of a colour from the grey of its luminance, 1 = as it is, 0 = grey. */
   readonly saturation: number;
 }
 
 /**
- * Prints a run: linear light relative to the open gate, in place. In densities: exposure and points shift, contrast
- * turns about mid-grey, saturation spreads about the mean. Worked on the light itself, so that no light stays none.
+ * Prints a run: linear BT.2020 relative to the open gate, in place. In densities exposure and points shift and contrast
+ * turns about mid-grey; it is worked on the light itself, so that no light stays none. Saturation moves a colour along
+ * the straight line to its grey: as a spread of densities it tore colours apart where a channel has next to no light.
  */
 export function printRun({ exposureStops, printerPoints, contrast, saturation }: Printing): Run {
   const points: Triple = [printerPoints.red, printerPoints.green, printerPoints.blue];
   const gains = points.map((n) => 2 ** exposureStops * 10 ** (n * printerPoint));
-  const grey = 0.18;
-  const tiny = 1e-9;
+  const [, , , red, green, blue] = rgbToXyz(primaries.bt2020);
   return (values, count) => {
     for (let i = 0; i < 3 * count; i += 3) {
       for (let k = 0; k < 3; k++) {
         const x = gains[k] * values[i + k];
-        values[i + k] = contrast === 1 ? x : Math.sign(x) * grey * Math.pow(Math.abs(x) / grey, contrast);
+        values[i + k] =
+          contrast === 1 ? x : Math.sign(x) * midGrey * Math.pow(Math.abs(x) / midGrey, contrast);
       }
-      if (saturation === 1) continue;
-      const r = Math.max(values[i], tiny);
-      const g = Math.max(values[i + 1], tiny);
-      const b = Math.max(values[i + 2], tiny);
-      const mean = Math.cbrt(r * g * b);
-      values[i] = mean * Math.pow(r / mean, saturation);
-      values[i + 1] = mean * Math.pow(g / mean, saturation);
-      values[i + 2] = mean * Math.pow(b / mean, saturation);
+      const grey = red * values[i] + green * values[i + 1] + blue * values[i + 2];
+      for (let k = 0; k < 3; k++) values[i + k] = grey + saturation * (values[i + k] - grey);
     }
   };
 }
