@@ -5,10 +5,15 @@ const untouched = 0.8;
 /** Colours further out than this many times the edge are cut: only those that no film makes. */
 const furthest = 2.5;
 
-/** How far from grey a colour lies on its way to the gamut's edge: 0 grey, 1 the edge, above it outside. */
+/**
+ * How far from grey a colour lies on its way to the gamut's edge: 0 grey, 1 the edge, above it outside. A colour without
+ * luminance is as far out as can be: next to it lie colours of little luminance that are nearly so.
+ */
 function outness(r: number, g: number, b: number, luma: Triple): number {
   const grey = luma[0] * r + luma[1] * g + luma[2] * b;
-  return grey > 1e-9 ? (grey - Math.min(r, g, b)) / grey : 0;
+  const least = Math.min(r, g, b);
+  if (grey > 0) return (grey - least) / grey;
+  return least < grey ? Infinity : 0;
 }
 
 /** The highest outness in a run of linear colours. */
