@@ -1,0 +1,83 @@
+import { type BrickWork, paintBricks } from '../drawing/brick.js';
+import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
+import { clamp01, fractalNoise, noise, smoothStep } from '../drawing/noise.js';
+import { acrossAt, depthOfLevel, depthOfSide, heightAt, project } from '../drawing/perspective.js';
+import { lit } from '../surfaces/surface.js';
+import { daylight, palette, view, waterLevel } from './setting.js';
+
+const paving: BrickWork = {
+  bricks: [palette.brick, palette.brickDark, palette.brickPale],
+  mortar: palette.mortar,
+  long: 0.22,
+  high: 0.11,
+};
+const walling: BrickWork = { ...paving, high: 0.08 };
+
+/** The near edge of the quay (depth), and the arm that runs out to the left: its side and its end. */
+export const quayEdge = 5;
+export const armSide = -1.75;
+export const armEnd = 15;
+
+const onQuay = (X: number, Z: number) => Math.max(Z - quayEdge, Math.min(0, 1)) <= 0 || (X < armSide && Z < armEnd);
+
+/** Paving seen from above, with a kerb of granite along the water. */
+function paintPaving(layer: Layer): void {
+  const kerb = 0.42;
+  paint(layer, [-9, view.horizon + 0.1, 9, 9], (x, y, out) => {
+    const Z = depthOfLevel(view, y);
+    const X = acrossAt(view, x, Z);
+    if (!onQuay(X, Z)) return 0;
+    const pixel = Z / (view.focal * layer.scale);
+    const long = (Z * Z) / (view.focal * view.eye * layer.scale);
+    const toEdge = X < armSide ? Math.min(armEnd - Z, armSide - X) : quayEdge - Z;
+    const wear = 0.8 + 0.35 * fractalNoise(0.8 * X, 0.6 * Z, 3);
+    const shade = awningShade(X, Z);
+    const sun = daylight.sun * 0.8 * wear * shade;
+    if (toEdge < kerb && !(X < armSide && Z < quayEdge && toEdge > kerb)) {
+      const stone = X < armSide && armSide - X < kerb ? Z / 1.1 : X / 1.1;
+      const joint = smoothStep(0.015 + pixel, 0.005, Math.abs((((stone % 1) + 1) % 1) - 0.5));
+      const speck = 0.72 + 0.3 * noise(60 * X, 45 * Z) + 0.25 * noise(11 * X, 9 * Z);
+      lit(out, palette.granite, sun * speck * (1 - 0.5 * joint), daylight.sky * speck * (0.3 + 0.7 * shade));
+      return 1;
+    }
+    paintBricks(out, paving, X, Z, Math.max(pixel, 0.6 * long), sun, daylight.sky * (0.3 + 0.7 * shade), 0.03);
+    return 1;
+  });
+}
+
+/** The arm's wall above the water, in its own shade, lit by the water. */
+function paintQuayWall(layer: Layer): void {
+  const [nearX] = project(view, armSide, 0, quayEdge);
+  const [farX] = project(view, armSide, 0, armEnd);
+  paint(layer, [nearX, view.horizon + 0.05, farX, 0.83], (x, y, out) => {
+    const Z = depthOfSide(view, x, armSide);
+    const Y = heightAt(view, y, Z);
+    if (Z < quayEdge || Z > armEnd || Y > 0 || Y < waterLevel - 0.03) return 0;
+    const pixel = (Z * Z) / (view.focal * Math.abs(armSide) * layer.scale);
+    const web = smoothStep(0.6, 0.75, noise(1.7 * Z + 2 * Y, 5 * Y + 0.6 * Z));
+    const wet = smoothStep(waterLevel + 0.45, waterLevel + 0.15, Y + 0.15 * noise(2 * Z, 3));
+    paintBricks(out, walling, Z, Y, pixel, 0.05, 0.15, 0.16 + 0.22 * web);
+    for (let k = 0; k < 3; k++) out[k] *= 1 - 0.6 * wet;
+    if (Y > -0.22) lit(out, palette.granite, 0.1, 0.2, 0.2);
+    const water = heightAt(view, y - pixelOf(layer), Z) - waterLevel;
+    return clamp01(0.5 + (water * view.focal * layer.scale) / Z);
+  });
+}
+
+/** House and awning on the arm: depths, sides and heights in metres. */
+export const house = { front: 12, side: -3.15, awningOut: 9.2, awningSide: -2.75, awningHigh: 2.95, awningLow: 2.28 };
+
+/** Share of the sun on the paving: the awning throws a shade beside and before the house. */
+function awningShade(X: number, Z: number): number {
+  const soft = 0.12;
+  const across = smoothStep(house.awningSide + 0.75 + soft, house.awningSide + 0.75 - soft, X);
+  const along = smoothStep(house.awningOut + 0.1 - soft, house.awningOut + 0.1 + soft, Z);
+  return 1 - across * along * 0.94;
+}
+
+export function paintQuay(layer: Layer): void {
+  paintQuayWall(layer);
+  paintPaving(layer);
+}
+
+export { edge };
