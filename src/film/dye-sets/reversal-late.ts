@@ -7,6 +7,6 @@ export const reversalLate: DyeSet = {
   source: 'representative curves of our own, drawn from memory of the trade; not measured from any stock',
   cyan: dye([1, 657, 48, 52], [0.12, 555, 45, 40], [0.13, 425, 55, 45]),
   magenta: dye([1, 547, 34, 31], [0.14, 512, 28, 28], [0.22, 432, 42, 42], [0.03, 620, 40, 60]),
-  yellow: dye([1, 447, 36, 38], [0.05, 525, 25, 35]),
+  yellow: dye([1, 447, 36, 36], [0.03, 525, 25, 35]),
   base: bands([0.05, 560, 2000, 2000], [0.05, 380, 60, 60]),
 };
