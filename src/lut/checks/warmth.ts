@@ -1,0 +1,47 @@
+import { correlatedColourTemperature } from '../../colour/chromaticity.js';
+import type { Check, CheckContext, Finding } from './finding.js';
+import { atLeast, atMost, shown } from './finding.js';
+import { codeOfLight, greys, midGrey, pictureRange, throughDevice } from './neutral-axis.js';
+
+/**
+ * Warmer than this a display of common primaries runs out of blue (common practice, no source). A warm look is no
+ * fault, whatever the figure.
+ */
+const warmest = 2500;
+/** Distance from Planck's locus at which a white begins to look green or pink rather than warm or cold. Ours. */
+const mostDuv = 0.02;
+
+/** How a grey of the input looks after the LUT. */
+function warmthOf(context: CheckContext, name: string, label: string, code: number): Finding[] {
+  const run = throughDevice(context, greys([code]));
+  context.decodeOutput(run, 1);
+  const { kelvin, duv } = correlatedColourTemperature([run[0], run[1], run[2]]);
+  const cast = duv > 0 ? 'green' : 'pink';
+  const off = Math.abs(duv);
+  return [
+    atLeast({
+      name: `${name}-temperature`,
+      sentence: `${label} looks like light of ${Math.round(kelvin)} K; below ${warmest} K displays run out of blue.`,
+      figure: kelvin,
+      limit: warmest,
+      unit: 'K',
+      severity: 'note',
+    }),
+    atMost({
+      name: `${name}-cast`,
+      sentence: `${label} is ${shown(off)} Duv towards ${cast}; from ${mostDuv} that looks like a cast.`,
+      figure: off,
+      limit: mostDuv,
+      unit: 'Duv',
+      severity: 'note',
+    }),
+  ];
+}
+
+export const warmth: Check = {
+  question: 'How warm do greys and white come out?',
+  ask: (context) => [
+    ...warmthOf(context, 'mid-grey', 'A recorded mid-grey', codeOfLight(context, midGrey)),
+    ...warmthOf(context, 'white', 'A recorded white', pictureRange(context).white),
+  ],
+};
