@@ -16,11 +16,17 @@ function outness(r: number, g: number, b: number, luma: Triple): number {
   return least < grey ? Infinity : 0;
 }
 
+/** Density 6, in which no colour can be told: what is darker has the hue of a rounding. */
+const darkest = 1e-6;
+
 /** The highest outness in a run of linear colours. */
 export function highestOutness(values: Float64Array, count: number, luma: Triple): number {
   let highest = 0;
-  for (let i = 0; i < 3 * count; i += 3)
-    highest = Math.max(highest, outness(values[i], values[i + 1], values[i + 2], luma));
+  for (let i = 0; i < 3 * count; i += 3) {
+    const [r, g, b] = [values[i], values[i + 1], values[i + 2]];
+    if (Math.max(Math.abs(r), Math.abs(g), Math.abs(b)) > darkest)
+      highest = Math.max(highest, outness(r, g, b, luma));
+  }
   return highest;
 }
 
