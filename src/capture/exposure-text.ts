@@ -1,0 +1,123 @@
+import type { Triple } from '../maths/matrix3.js';
+import { exposureLimits, overallNoise } from './exposure-advice.js';
+import type { ExposureTest, StillExposure } from './exposure-test.js';
+
+/** A share of the pixels, short: `0`, `<0.1`, `2.1`, `34`. */
+function share(percent: number): string {
+  if (percent === 0) return '0';
+  if (percent < 0.1) return '<0.1';
+  return percent < 10 ? percent.toFixed(1) : percent.toFixed(0);
+}
+
+const signed = (stops: number | undefined) =>
+  stops === undefined ? '?' : `${stops >= 0.05 ? '+' : ''}${(Math.round(10 * stops) / 10 + 0).toFixed(1)}`;
+
+const noise = ({ shadowNoisePercent }: StillExposure) =>
+  shadowNoisePercent === undefined ? '?' : `${overallNoise(shadowNoisePercent).toFixed(1)} %`;
+
+const three = (values: Triple) => values.map((value) => share(value).padEnd(6)).join('');
+
+/** Names longer than this are cut in the table. */
+const longestName = 28;
+const shortName = (name: string) =>
+  name.length <= longestName ? name : `${name.slice(0, longestName - 3)}...`;
+
+function tableOf({ stills, take }: ExposureTest): string[] {
+  const width = Math.max(5, ...stills.map(({ name }) => shortName(name).length)) + 2;
+  const row = (mark: string, name: string, ...cells: readonly string[]) =>
+    `${mark} ${name.padEnd(width)}${cells.join('')}`.trimEnd();
+  const wide = (text: string) => text.padEnd(20);
+  return [
+    row(' ', '', 'exposure  ', wide('burnt out, %'), wide('blocked, %'), 'headroom  ', 'noise in'),
+    row(
+      ' ',
+      'still',
+      'stops     ',
+      wide('red   green blue'),
+      wide('red   green blue'),
+      'stops     ',
+      'shadows',
+    ),
+    ...stills.map((still, i) =>
+      row(
+        i === take ? '>' : ' ',
+        shortName(still.name),
+        signed(still.exposureStops).padEnd(10),
+        wide(three(still.burntOutPercent)),
+        wide(three(still.blockedPercent)),
+        signed(still.headroomStops).padEnd(10),
+        noise(still),
+      ),
+    ),
+  ];
+}
+
+const stops = (value: number) => {
+  const text = Math.abs(value).toFixed(1);
+  return `${text} ${text === '1.0' ? 'stop' : 'stops'}`;
+};
+
+/** Why the still is the one, one sentence. */
+function reason({ stills, take, advice }: ExposureTest): string {
+  const { headroomStops = 0, shadowNoisePercent } = stills[take];
+  const clean =
+    shadowNoisePercent === undefined
+      ? ''
+      : stills.length > 1
+        ? `, and of those its shadows are as clean as any (noise ${noise(stills[take])} of the light there)`
+        : `, noise in the shadows is ${noise(stills[take])} of the light there`;
+  const keeps = `It keeps its highlights with ${stops(headroomStops)} to spare for brighter frames${clean}.`;
+  if (advice === 'take') return keeps;
+  if (advice === 'take-or-go-up')
+    return `${keeps} Up to ${stops(headroomStops - exposureLimits.leastHeadroomStops)} more light would still be safe and cleaner.`;
+  return `Its highlights are whole, but only ${stops(headroomStops)} are left: a brighter frame of the reel would burn out. Safer: ${stops(exposureLimits.leastHeadroomStops - headroomStops)} less light.`;
+}
+
+function adviceText(test: ExposureTest): string {
+  const best = test.stills[test.take];
+  if (test.advice === 'no-light') return 'There is no light in these stills.';
+  if (test.advice !== 'go-down') return `Take ${best.name}. ${reason(test)}`;
+  const over =
+    best.headroomStops === undefined
+      ? 'by a stop or more (how far it has gone over cannot be told from these stills)'
+      : `by ${stops(exposureLimits.leastHeadroomStops - best.headroomStops)}`;
+  return `Take none of these: all are burnt out. Go down from ${best.name} ${over} and test again.`;
+}
+
+/** The light's colour has changed when one channel rose by this much more than another, stops. */
+const colourChangeSeen = 0.07;
+
+function notesOf({ stills, sameFrame, colourChangeStops, ceilingFound }: ExposureTest): string[] {
+  return [
+    ...(sameFrame ? [] : ['The stills do not look like one and the same frame: figures cannot be compared.']),
+    ...(ceilingFound === undefined
+      ? []
+      : [
+          `Stills of different exposure end at ${(100 * ceilingFound).toFixed(1)} % of the scale: the camera's channels end there, and it is taken as burnt out.`,
+        ]),
+    ...(colourChangeStops > colourChangeSeen
+      ? [
+          `The colour of the light changes with its level (up to ${colourChangeStops.toFixed(2)} stops between channels): set the white balance again at the level you take.`,
+        ]
+      : []),
+    ...(stills.some(({ shadowNoisePercent }) => shadowNoisePercent === undefined)
+      ? ['Where the noise is "?", the shadows are blocked or nowhere flat.']
+      : []),
+    ...(stills.length === 1
+      ? ['One still only: take the same frame at two or three more levels to compare.']
+      : []),
+  ];
+}
+
+/** The exposure test as plain text: a table, what to take and why, and what else to know. */
+export function exposureText(test: ExposureTest): string {
+  const notes = notesOf(test);
+  return [
+    `Exposure test: ${test.stills.length} ${test.stills.length === 1 ? 'still' : 'stills'} of one frame`,
+    '',
+    ...tableOf(test),
+    '',
+    adviceText(test),
+    ...notes.map((note) => `Note: ${note}`),
+  ].join('\n');
+}
