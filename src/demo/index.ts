@@ -7,6 +7,7 @@ import { makePicture, lastCode, type Picture } from '../picture/picture.js';
 import { frameLayer } from './drawing/layer.js';
 import { paintWedge } from './drawing/wedge.js';
 import { regatta } from './regatta/index.js';
+import { tram } from './tram/index.js';
 import type { DemoScene } from './scene.js';
 import { type DemoAgeName, demoAges } from './stock/ages.js';
 import { addGrain } from './stock/grain.js';
@@ -17,7 +18,7 @@ export { demoAges, type DemoAgeName } from './stock/ages.js';
 export { wedgeBoxes, wedgeSteps } from './drawing/wedge.js';
 
 /** The demo stills by name. */
-export const demoStills = { regatta } as const satisfies Record<string, DemoScene>;
+export const demoStills = { regatta, tram } as const satisfies Record<string, DemoScene>;
 
 export type DemoStillName = keyof typeof demoStills;
 
@@ -59,10 +60,12 @@ export function renderDemoStill(name: DemoStillName, options: DemoStillOptions =
   const exposed = throughLens(frame);
   paintWedge({ ...frame, light: exposed.light });
   const least = 10 ** leastLogExposure;
-  const values = Float64Array.from(exposed.light, (light) => Math.log10(Math.max(light, least)));
+  const values = new Float64Array(exposed.light.length);
+  for (let i = 0; i < values.length; i++) values[i] = Math.log10(Math.max(exposed.light[i], least));
   addGrain(values, width, height, scene.grain);
   filmAndCamera(scene.stock, demoAges[age])(values, width * height);
   const last = lastCode(bits);
-  for (let i = 0; i < values.length; i++) picture.data[i] = Math.round(last * Math.min(1, Math.max(0, values[i])));
+  for (let i = 0; i < values.length; i++)
+    picture.data[i] = Math.round(last * Math.min(1, Math.max(0, values[i])));
   return picture;
 }

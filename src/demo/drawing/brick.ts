@@ -37,7 +37,10 @@ export function paintBricks(
   const rough = 0.8 + 0.4 * fractalNoise(9 * u, 9 * v, 2);
   const age = 0.78 + 0.44 * fractalNoise(0.9 * u + 7, 0.7 * v, 3);
   const [first, second, third] = work.bricks;
-  const brick = which < 0.5 ? blendSurfaces(first, second, 1.6 * which) : blendSurfaces(first, third, 1.5 * (which - 0.5));
+  const brick =
+    which < 0.5
+      ? blendSurfaces(first, second, 1.6 * which)
+      : blendSurfaces(first, third, 1.5 * (which - 0.5));
   const surface = blendSurfaces(brick, work.mortar, joint);
   const factor = rough * age;
   lit(out, surface, sun * factor, sky * factor, bounce * factor);

@@ -3,6 +3,7 @@ import { type Layer, paint } from './layer.js';
 import { cellRandom, clamp01, fractalNoise, noise, smoothStep } from './noise.js';
 import type { BodyLight } from './relief-light.js';
 import { boundsOf, type Point } from './shapes.js';
+import { length3 } from './length.js';
 
 /** A ball of leaves: middle and radius in frame heights, z nearer when larger. */
 export interface Clump {
@@ -17,6 +18,8 @@ export interface Leaves {
   readonly shaded: Surface;
   /** Size of a spray of leaves, frame heights. */
   readonly leaf: number;
+  /** Snow that lies on the upper sides. */
+  readonly snow?: Surface;
   /** Exposure of the air before the tree and its share. */
   readonly haze?: { readonly light: ArrayLike<number>; readonly share: number };
 }
@@ -39,7 +42,7 @@ export function crown(cx: number, cy: number, rx: number, ry: number, count: num
 /** Paints a mass of leaves: sprays lit by the sun over dark gaps, ragged at the edge. */
 export function paintFoliage(layer: Layer, clumps: readonly Clump[], leaves: Leaves, light: BodyLight): void {
   const { toSun, sun, sky, bounce } = light;
-  const { sunny, shaded, leaf, haze } = leaves;
+  const { sunny, shaded, leaf, snow, haze } = leaves;
   const reach = Math.max(...clumps.map(({ r }) => r)) * 1.4;
   const around = boundsOf(
     clumps.map(({ x, y }): Point => [x, y]),
@@ -68,7 +71,7 @@ export function paintFoliage(layer: Layer, clumps: readonly Clump[], leaves: Lea
     }
     if (best === -Infinity) return 0;
     const tilt = noise(x / (0.5 * leaf) + 31, y / (0.4 * leaf)) - 0.5;
-    const length = Math.hypot(nx, ny, nz);
+    const length = length3(nx, ny, nz);
     const facing = (nx * toSun[0] + ny * toSun[1] + nz * toSun[2]) / length;
     const direct = clamp01(0.15 + 0.75 * facing + 1.1 * tilt + 0.7 * coarse);
     const open = clamp01(0.5 + 0.4 * (ny / length) + 0.9 * fine + 0.5 * coarse);
@@ -76,6 +79,10 @@ export function paintFoliage(layer: Layer, clumps: readonly Clump[], leaves: Lea
     lit(out, shaded, sun * direct, sky * open, bounce * 0.5);
     lit(other, sunny, sun * direct * 1.1, sky * open, bounce * 0.5);
     towards(out, other, hue);
+    if (snow) {
+      lit(other, snow, sun * clamp01(0.25 + facing + tilt), 0.9 * sky, bounce);
+      towards(out, other, smoothStep(0.5, 0.75, 0.62 * (ny / length) + 1.3 * coarse + 0.9 * tilt + 0.2));
+    }
     if (haze) towards(out, haze.light, haze.share);
     return smoothStep(0, 0.16, rim);
   });

@@ -90,8 +90,7 @@ export function paint(layer: Layer, bounds: Bounds, shade: Shade): void {
       if (cover <= 0) continue;
       const keep = 1 - cover;
       layer.cover[at] = cover + keep * layer.cover[at];
-      for (let k = 0, i = 3 * at; k < 3; k++, i++)
-        layer.light[i] = cover * out[k] + keep * layer.light[i];
+      for (let k = 0, i = 3 * at; k < 3; k++, i++) layer.light[i] = cover * out[k] + keep * layer.light[i];
     }
   }
 }

@@ -1,8 +1,9 @@
 import type { Triple } from '../../maths/matrix3.js';
-import { lit, type Surface, towards } from '../surfaces/surface.js';
-import { lay, type Layer } from './layer.js';
+import type { Surface } from '../surfaces/surface.js';
+import type { Layer } from './layer.js';
+import { length3 } from './length.js';
 import { clamp01, smoothStep } from './noise.js';
-import { eachPoint, finer, type Material, type Relief } from './relief.js';
+import { finer, type Material, pointsIn, type Relief } from './relief.js';
 import type { Bounds } from './shapes.js';
 
 /** How strongly each light falls on a body, and whence the sun comes: x right, y up, z to the viewer, length 1. */
@@ -24,43 +25,68 @@ export interface Stroke {
   readonly cover: (x: number, y: number) => number;
 }
 
-const shadowSteps = [0.03, 0.07, 0.12, 0.19, 0.28, 0.4, 0.55, 0.75] as const;
-const nearby: readonly Triple[] = [0.1, 0.28].flatMap((radius) =>
-  Array.from({ length: 6 }, (_, i): Triple => {
-    const angle = (i * Math.PI) / 3 + 10 * radius;
-    return [radius * Math.cos(angle), radius * Math.sin(angle), radius];
-  }),
-);
+/** A step on the grid from a point, and how far it goes in body units. */
+interface Look {
+  readonly columns: number;
+  readonly rows: number;
+  readonly far: number;
+}
 
-/** Where a body place falls on the grid, or -1 outside. */
-function gridPlace({ width, height, step, x0, y0 }: Relief, x: number, y: number): number {
-  const column = Math.round((x - x0) / step);
-  const row = Math.round((y0 - y) / step);
-  return column < 0 || row < 0 || column >= width || row >= height ? -1 : row * width + column;
+const shadowSteps = [0.03, 0.07, 0.12, 0.19, 0.28, 0.4, 0.55, 0.75] as const;
+
+function looksTowards({ step }: Relief, toSun: Triple): Look[] {
+  return shadowSteps.map((far) => ({
+    columns: Math.round((far * toSun[0]) / step),
+    rows: Math.round((-far * toSun[1]) / step),
+    far,
+  }));
+}
+
+function looksAround({ step }: Relief): Look[] {
+  return [0.1, 0.28].flatMap((far) =>
+    Array.from({ length: 6 }, (_, i) => ({
+      columns: Math.round((far * Math.cos((i * Math.PI) / 3 + 10 * far)) / step),
+      rows: Math.round((far * Math.sin((i * Math.PI) / 3 + 10 * far)) / step),
+      far,
+    })),
+  );
+}
+
+/** Height of the relief at a step from a point; far below outside the grid. */
+function heightAt({ z, width, height }: Relief, column: number, row: number, look: Look): number {
+  const c = column + look.columns;
+  const r = row + look.rows;
+  return c < 0 || r < 0 || c >= width || r >= height ? -Infinity : z[r * width + c];
 }
 
 /** Share of the sun that reaches a point past the rest of the body, looked for step by step towards the sun. */
-function sunReaching(relief: Relief, toSun: Triple, x: number, y: number, z: number): number {
+function sunReaching(
+  relief: Relief,
+  looks: readonly Look[],
+  rise: number,
+  column: number,
+  row: number,
+): number {
+  const z = relief.z[row * relief.width + column];
   let hidden = 0;
-  for (const t of shadowSteps) {
-    const at = gridPlace(relief, x + t * toSun[0], y + t * toSun[1]);
-    if (at < 0) break;
-    hidden = Math.max(hidden, smoothStep(0.01, 0.03 + 0.12 * t, relief.z[at] - z - t * toSun[2]));
+  for (let i = 0; i < looks.length; i++) {
+    const { far } = looks[i];
+    const over = heightAt(relief, column, row, looks[i]) - z - far * rise;
+    if (over > 0.01) hidden = Math.max(hidden, smoothStep(0.01, 0.03 + 0.12 * far, over));
   }
   return 1 - hidden;
 }
 
 /** Share of the sky that a point sees past what stands before it close by. */
-function skyReaching(relief: Relief, x: number, y: number, z: number): number {
+function skyReaching(relief: Relief, looks: readonly Look[], column: number, row: number): number {
+  const z = relief.z[row * relief.width + column];
   let hidden = 0;
-  for (const [dx, dy, radius] of nearby) {
-    const at = gridPlace(relief, x + dx, y + dy);
-    if (at >= 0) hidden += clamp01((relief.z[at] - z) / radius - 0.15);
-  }
-  return 1 - (0.85 * hidden) / nearby.length;
+  for (let i = 0; i < looks.length; i++)
+    hidden += clamp01((heightAt(relief, column, row, looks[i]) - z) / looks[i].far - 0.15);
+  return 1 - (0.85 * hidden) / looks.length;
 }
 
-/** Light on every point of the relief, three numbers each: sun, sky, bounce; and the gloss. */
+/** Light on every point of the relief: sun, sky, bounce; and what the gloss throws back. */
 interface Illumination {
   readonly sun: Float32Array;
   readonly sky: Float32Array;
@@ -68,90 +94,142 @@ interface Illumination {
   readonly gloss: Float32Array;
 }
 
-const everything = (relief: Relief): Bounds => [-1e6, -1e6, 1e6, 1e6].map((v) => v * relief.step) as unknown as Bounds;
-
-function illuminate(relief: Relief, { toSun, sun, sky, bounce }: BodyLight): Illumination {
+/**
+ * Light on the relief. What hides sun and sky is looked for once in each pixel of the picture; slopes count at every
+ * point of the finer grid.
+ */
+function illuminate(relief: Relief, body: BodyLight): Illumination {
   const count = relief.z.length;
-  const out = { sun: new Float32Array(count), sky: new Float32Array(count), bounce: new Float32Array(count), gloss: new Float32Array(count) };
-  const half = Math.hypot(toSun[0], toSun[1], toSun[2] + 1);
-  eachPoint(relief, everything(relief), (at, x, y) => {
-    const index = relief.material[at];
-    if (index < 0) return;
-    const { softness = 0.08, folds, gloss = 0 } = relief.materials[index];
-    let [nx, ny, nz] = [relief.nx[at], relief.ny[at], relief.nz[at]];
-    if (folds) {
-      const d = 0.012;
-      const here = folds(x, y);
-      nx -= (folds(x + d, y) - here) / d;
-      ny -= (folds(x, y + d) - here) / d;
+  const out = {
+    sun: new Float32Array(count),
+    sky: new Float32Array(count),
+    bounce: new Float32Array(count),
+    gloss: new Float32Array(count),
+  };
+  const towards = looksTowards(relief, body.toSun);
+  const around = looksAround(relief);
+  const { width, height, material } = relief;
+  for (let row = 0; row < height; row += finer)
+    for (let column = 0; column < width; column += finer) {
+      let reaching = -1;
+      let open = 1;
+      for (let i = 0; i < finer * finer; i++) {
+        const r = row + (i >> 1);
+        const c = column + (i & 1);
+        const at = r * width + c;
+        if (material[at] < 0) continue;
+        if (reaching < 0) {
+          reaching = body.sun > 0 ? sunReaching(relief, towards, body.toSun[2], c, r) : 0;
+          open = skyReaching(relief, around, c, r);
+        }
+        lightPoint(relief, body, at, c, r, reaching, open, out);
+      }
     }
-    const length = Math.hypot(nx, ny, nz);
-    [nx, ny, nz] = [nx / length, ny / length, nz / length];
-    const z = relief.z[at];
-    const facing = nx * toSun[0] + ny * toSun[1] + nz * toSun[2];
-    const direct = clamp01((facing + softness) / (1 + softness));
-    const reaching = direct > 0 ? sunReaching(relief, toSun, x, y, z) : 0;
-    const open = skyReaching(relief, x, y, z);
-    out.sun[at] = sun * direct * reaching;
-    out.sky[at] = sky * open * (0.62 + 0.38 * ny);
-    out.bounce[at] = bounce * (0.3 + 0.7 * open) * (0.55 - 0.45 * ny);
-    if (gloss > 0) {
-      const shine = Math.max(0, (nx * toSun[0] + ny * toSun[1] + nz * (toSun[2] + 1)) / half);
-      out.gloss[at] = gloss * (sun * reaching * shine ** 40 + 0.12 * sky * (1 - nz) ** 2);
-    }
-  });
   return out;
 }
 
-/** Light just past the edge of the sun is red in skin and other things that light enters; a share of the sun's. */
-const edgeGlow: Triple = [0.1, 0.02, 0.006];
+const foldStep = 0.012;
 
-function colour(relief: Relief, light: Illumination, strokes: readonly Stroke[]): Float32Array {
-  const colours = new Float32Array(3 * relief.z.length);
-  const out = new Float64Array(3);
-  const other = new Float64Array(3);
-  eachPoint(relief, everything(relief), (at, x, y) => {
-    const index = relief.material[at];
-    if (index < 0) return;
-    const { surface, pattern, softness = 0 } = relief.materials[index];
-    const factor = pattern ? pattern(x, y) : 1;
-    const sun = light.sun[at];
-    lit(out, surface, sun * factor, light.sky[at] * factor, light.bounce[at] * factor);
-    const glow = softness > 0.2 ? 4 * sun * (1 - sun) : 0;
-    for (let k = 0; k < 3; k++) colours[3 * at + k] = out[k] + glow * edgeGlow[k] * surface.sun[k] + light.gloss[at];
-  });
-  for (const { surface, on, bounds, cover } of strokes) {
-    const under = relief.materials.indexOf(on);
-    eachPoint(relief, bounds, (at, x, y) => {
-      if (relief.material[at] !== under || under < 0) return;
-      const share = cover(x, y);
-      if (share <= 0) return;
-      lit(other, surface, light.sun[at], light.sky[at], light.bounce[at]);
-      for (let k = 0; k < 3; k++) out[k] = colours[3 * at + k];
-      towards(out, other, Math.min(1, share));
-      colours.set(out, 3 * at);
-    });
+function lightPoint(
+  relief: Relief,
+  { toSun, sun, sky, bounce }: BodyLight,
+  at: number,
+  column: number,
+  row: number,
+  reaching: number,
+  open: number,
+  out: Illumination,
+): void {
+  const { softness = 0.08, folds, gloss = 0 } = relief.materials[relief.material[at]];
+  let nx = relief.nx[at];
+  let ny = relief.ny[at];
+  let nz = relief.nz[at];
+  if (folds) {
+    const x = relief.x0 + column * relief.step;
+    const y = relief.y0 - row * relief.step;
+    const here = folds(x, y);
+    nx -= (folds(x + foldStep, y) - here) / foldStep;
+    ny -= (folds(x, y + foldStep) - here) / foldStep;
   }
+  const length = length3(nx, ny, nz);
+  nx /= length;
+  ny /= length;
+  nz /= length;
+  const facing = nx * toSun[0] + ny * toSun[1] + nz * toSun[2];
+  out.sun[at] = sun * reaching * clamp01((facing + softness) / (1 + softness));
+  out.sky[at] = sky * open * (0.62 + 0.38 * ny);
+  out.bounce[at] = bounce * (0.3 + 0.7 * open) * (0.55 - 0.45 * ny);
+  if (gloss <= 0) return;
+  // The sun mirrored to the viewer: the slope lies halfway between the two.
+  const shine = Math.max(0, (facing + nz) / length3(toSun[0], toSun[1], toSun[2] + 1));
+  out.gloss[at] = gloss * (sun * reaching * shine ** 40 + 0.12 * sky * (1 - nz) ** 2);
+}
+
+/** Light just past the edge of the sun is red in skin, which light enters; a share of the sun's. */
+const edgeGlow: Triple = [0.4, 0.08, 0.024];
+/** Softness from which a material is taken to let light in. */
+const lightEnters = 0.2;
+
+function colour(relief: Relief, light: Illumination): Float32Array {
+  const { width, height, material, materials, step, x0, y0 } = relief;
+  const colours = new Float32Array(3 * relief.z.length);
+  for (let row = 0, at = 0; row < height; row++)
+    for (let column = 0; column < width; column++, at++) {
+      if (material[at] < 0) continue;
+      const { surface, pattern, softness = 0 } = materials[material[at]];
+      const factor = pattern ? pattern(x0 + column * step, y0 - row * step) : 1;
+      const sun = light.sun[at];
+      const glow = softness > lightEnters ? sun * (1 - sun) : 0;
+      for (let k = 0; k < 3; k++)
+        colours[3 * at + k] =
+          factor *
+            ((sun + glow * edgeGlow[k]) * surface.sun[k] +
+              light.sky[at] * surface.sky[k] +
+              light.bounce[at] * surface.bounce[k]) +
+          light.gloss[at];
+    }
   return colours;
 }
 
-/** Lights a relief and lays it, made coarser to the picture's pixels, over the layer. Its own part is returned. */
-export function layRelief(
-  layer: Layer,
+function draw(
   relief: Relief,
-  light: BodyLight,
-  strokes: readonly Stroke[] = [],
-): Layer {
-  const colours = colour(relief, illuminate(relief, light), strokes);
+  light: Illumination,
+  colours: Float32Array,
+  { surface, on, bounds, cover }: Stroke,
+): void {
+  const { width, material, materials, step, x0, y0 } = relief;
+  const under = materials.indexOf(on);
+  const { firstColumn, lastColumn, firstRow, lastRow } = pointsIn(relief, bounds);
+  for (let row = firstRow; row <= lastRow; row++)
+    for (let column = firstColumn; column <= lastColumn; column++) {
+      const at = row * width + column;
+      if (under < 0 || material[at] !== under) continue;
+      const share = clamp01(cover(x0 + column * step, y0 - row * step));
+      if (share === 0) continue;
+      for (let k = 0; k < 3; k++) {
+        const drawn =
+          light.sun[at] * surface.sun[k] +
+          light.sky[at] * surface.sky[k] +
+          light.bounce[at] * surface.bounce[k];
+        colours[3 * at + k] += share * (drawn - colours[3 * at + k]);
+      }
+    }
+}
+
+/** Lights a relief: its part of the frame, made coarser to the picture's pixels, ready to be laid. */
+export function lightRelief(relief: Relief, body: BodyLight, strokes: readonly Stroke[] = []): Layer {
+  const light = illuminate(relief, body);
+  const colours = colour(relief, light);
+  for (const stroke of strokes) draw(relief, light, colours, stroke);
   const { part, width } = relief;
+  const share = 1 / (finer * finer);
   for (let row = 0, to = 0; row < part.height; row++)
     for (let column = 0; column < part.width; column++, to++)
       for (let i = 0; i < finer * finer; i++) {
         const at = (finer * row + (i >> 1)) * width + finer * column + (i & 1);
         if (relief.material[at] < 0) continue;
-        part.cover[to] += 1 / (finer * finer);
-        for (let k = 0; k < 3; k++) part.light[3 * to + k] += colours[3 * at + k] / (finer * finer);
+        part.cover[to] += share;
+        for (let k = 0; k < 3; k++) part.light[3 * to + k] += share * colours[3 * at + k];
       }
-  lay(layer, part);
   return part;
 }

@@ -1,6 +1,8 @@
 import type { Surface } from '../surfaces/surface.js';
 import { type Layer, partLayer } from './layer.js';
 import type { Bounds } from './shapes.js';
+import { length2, length3 } from './length.js';
+import { clamp01 } from './noise.js';
 
 /** What a solid is made of. */
 export interface Material {
@@ -83,19 +85,14 @@ function indexOf(relief: Relief, material: Material): number {
   return known >= 0 ? known : relief.materials.push(material) - 1;
 }
 
-/** Visits the grid points inside bounds (body units). */
-export function eachPoint(
-  { width, height, step, x0, y0 }: Relief,
-  [left, bottom, right, top]: Bounds,
-  visit: (at: number, x: number, y: number) => void,
-): void {
-  const firstColumn = Math.max(0, Math.ceil((left - x0) / step));
-  const lastColumn = Math.min(width - 1, Math.floor((right - x0) / step));
-  const firstRow = Math.max(0, Math.ceil((y0 - top) / step));
-  const lastRow = Math.min(height - 1, Math.floor((y0 - bottom) / step));
-  for (let row = firstRow; row <= lastRow; row++)
-    for (let column = firstColumn; column <= lastColumn; column++)
-      visit(row * width + column, x0 + column * step, y0 - row * step);
+/** The grid points inside bounds (body units), first and last of columns and rows. */
+export function pointsIn({ width, height, step, x0, y0 }: Relief, [left, bottom, right, top]: Bounds) {
+  return {
+    firstColumn: Math.max(0, Math.ceil((left - x0) / step)),
+    lastColumn: Math.min(width - 1, Math.floor((right - x0) / step)),
+    firstRow: Math.max(0, Math.ceil((y0 - top) / step)),
+    lastRow: Math.min(height - 1, Math.floor((y0 - bottom) / step)),
+  };
 }
 
 /** Puts a surface point in, melting with what is within `melt` of it. The slope may be of any length. */
@@ -110,7 +107,7 @@ function putPoint(
   melt: number,
 ): void {
   const before = relief.z[at];
-  const length = Math.hypot(nx, ny, nz);
+  const length = length3(nx, ny, nz);
   const share = melt > 0 ? Math.min(1, Math.max(0, 0.5 + (0.5 * (z - before)) / melt)) : z > before ? 1 : 0;
   if (share === 0) return;
   if (before === nothing || share === 1) {
@@ -145,16 +142,23 @@ export function addEllipsoid(
   const [cx, cy, cz] = centre;
   const [rx, ry, rz] = radii;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  const reach = turn === 0 ? [rx, ry] : [Math.max(rx, ry), Math.max(rx, ry)];
-  eachPoint(relief, [cx - reach[0], cy - reach[1], cx + reach[0], cy + reach[1]], (at, x, y) => {
-    const u = ((x - cx) * cos + (y - cy) * sin) / rx;
-    const v = ((y - cy) * cos - (x - cx) * sin) / ry;
-    const rest = 1 - u * u - v * v;
-    if (rest <= 0) return;
-    const w = Math.sqrt(rest);
-    const [nu, nv] = [u / rx, v / ry];
-    putPoint(relief, at, cz + rz * w, nu * cos - nv * sin, nu * sin + nv * cos, w / rz, material, melt);
-  });
+  const wide = length2(rx * cos, ry * sin);
+  const tall = length2(rx * sin, ry * cos);
+  const { step, x0, y0 } = relief;
+  const inside = pointsIn(relief, [cx - wide, cy - tall, cx + wide, cy + tall]);
+  for (let row = inside.firstRow; row <= inside.lastRow; row++)
+    for (let column = inside.firstColumn; column <= inside.lastColumn; column++) {
+      const x = x0 + column * step - cx;
+      const y = y0 - row * step - cy;
+      const u = (x * cos + y * sin) / rx;
+      const v = (y * cos - x * sin) / ry;
+      const rest = 1 - u * u - v * v;
+      if (rest <= 0) continue;
+      const w = Math.sqrt(rest);
+      const nx = (u / rx) * cos - (v / ry) * sin;
+      const ny = (u / rx) * sin + (v / ry) * cos;
+      putPoint(relief, row * relief.width + column, cz + rz * w, nx, ny, w / rz, material, melt);
+    }
 }
 
 export interface Limb {
@@ -164,10 +168,16 @@ export interface Limb {
   /** Depth of the section as a share of its width. */
   readonly flat?: number;
   readonly melt?: number;
+  /** Cut off level below this height: a hem. */
+  readonly hem?: number;
 }
 
 /** A rounded rod, thicker at one end. */
-export function addLimb(relief: Relief, made: Material, { from, to, radii, flat = 1, melt = 0 }: Limb): void {
+export function addLimb(
+  relief: Relief,
+  made: Material,
+  { from, to, radii, flat = 1, melt = 0, hem = -Infinity }: Limb,
+): void {
   const material = indexOf(relief, made);
   const [ax, ay, az] = from;
   const [dx, dy, dz] = [to[0] - ax, to[1] - ay, to[2] - az];
@@ -175,18 +185,23 @@ export function addLimb(relief: Relief, made: Material, { from, to, radii, flat 
   const square = dx * dx + dy * dy || 1e-9;
   const bounds: Bounds = [
     Math.min(ax - r1, to[0] - r2),
-    Math.min(ay - r1, to[1] - r2),
+    Math.max(hem, Math.min(ay - r1, to[1] - r2)),
     Math.max(ax + r1, to[0] + r2),
     Math.max(ay + r1, to[1] + r2),
   ];
-  eachPoint(relief, bounds, (at, x, y) => {
-    const t = Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / square));
-    const u = x - ax - t * dx;
-    const v = y - ay - t * dy;
-    const r = r1 + t * (r2 - r1);
-    const rest = r * r - u * u - v * v;
-    if (rest <= 0) return;
-    const h = Math.sqrt(rest);
-    putPoint(relief, at, az + t * dz + flat * h, u, v, h / flat, material, melt);
-  });
+  const { step, x0, y0 } = relief;
+  const inside = pointsIn(relief, bounds);
+  for (let row = inside.firstRow; row <= inside.lastRow; row++)
+    for (let column = inside.firstColumn; column <= inside.lastColumn; column++) {
+      const x = x0 + column * step - ax;
+      const y = y0 - row * step - ay;
+      const t = clamp01((x * dx + y * dy) / square);
+      const u = x - t * dx;
+      const v = y - t * dy;
+      const r = r1 + t * (r2 - r1);
+      const rest = r * r - u * u - v * v;
+      if (rest <= 0) continue;
+      const h = Math.sqrt(rest);
+      putPoint(relief, row * relief.width + column, az + t * dz + flat * h, u, v, h / flat, material, melt);
+    }
 }

@@ -1,3 +1,5 @@
+import { length2 } from './length.js';
+
 /** A place in the frame: x from the middle to the right, y down, both in frame heights. */
 export type Point = readonly [x: number, y: number];
 
@@ -15,15 +17,15 @@ export function toStroke(
   const dx = x2 - x1;
   const dy = y2 - y1;
   const t = Math.min(1, Math.max(0, ((x - x1) * dx + (y - y1) * dy) / (dx * dx + dy * dy)));
-  return Math.hypot(x - x1 - t * dx, y - y1 - t * dy) - (r1 + t * (r2 - r1));
+  return length2(x - x1 - t * dx, y - y1 - t * dy) - (r1 + t * (r2 - r1));
 }
 
 /** Distance to an ellipse, right near its edge and of the right sign elsewhere. */
 export function toEllipse(x: number, y: number, cx: number, cy: number, rx: number, ry: number): number {
   const u = (x - cx) / rx;
   const v = (y - cy) / ry;
-  const k = Math.hypot(u, v);
-  const slope = Math.hypot(u / rx, v / ry);
+  const k = length2(u, v);
+  const slope = length2(u / rx, v / ry);
   return slope === 0 ? -Math.min(rx, ry) : (k * (k - 1)) / slope;
 }
 
@@ -39,7 +41,7 @@ export function toBox(
 ): number {
   const dx = Math.max(left - x, x - right) + r;
   const dy = Math.max(top - y, y - bottom) + r;
-  return Math.hypot(Math.max(dx, 0), Math.max(dy, 0)) + Math.min(Math.max(dx, dy), 0) - r;
+  return length2(Math.max(dx, 0), Math.max(dy, 0)) + Math.min(Math.max(dx, dy), 0) - r;
 }
 
 /** Distance to a polygon of any shape. */
@@ -80,8 +82,5 @@ export type Bounds = readonly [left: number, top: number, right: number, bottom:
 /** A point on the curve that begins at a, ends at c and is drawn towards b. */
 export function onCurve(a: Point, b: Point, c: Point, t: number): Point {
   const s = 1 - t;
-  return [
-    s * s * a[0] + 2 * s * t * b[0] + t * t * c[0],
-    s * s * a[1] + 2 * s * t * b[1] + t * t * c[1],
-  ];
+  return [s * s * a[0] + 2 * s * t * b[0] + t * t * c[0], s * s * a[1] + 2 * s * t * b[1] + t * t * c[1]];
 }

@@ -1,53 +1,72 @@
 import type { Layer } from '../drawing/layer.js';
 import { fractalNoise, smoothStep } from '../drawing/noise.js';
-import { addEllipsoid, addLimb, makeRelief, type Material, type Relief, type Stand } from '../drawing/relief.js';
-import { type BodyLight, layRelief, type Stroke } from '../drawing/relief-light.js';
+import {
+  addEllipsoid,
+  addLimb,
+  makeRelief,
+  type Material,
+  type Relief,
+  type Stand,
+} from '../drawing/relief.js';
+import { type BodyLight, lightRelief, type Stroke } from '../drawing/relief-light.js';
 import { addHead } from './head.js';
 import type { Arm, Clothes, Person } from './person.js';
+import { length2 } from '../drawing/length.js';
 
 /** Cloth that hangs: folds running down, finer towards the waist. */
 export const clothFolds =
   (strength: number, seed: number) =>
   (x: number, y: number): number =>
-    strength * (fractalNoise(1.9 * x + seed, 0.75 * y + 0.4 * x, 3) + 0.35 * fractalNoise(5 * x, 2.2 * y + seed, 2));
+    strength *
+    (fractalNoise(1.9 * x + seed, 0.75 * y + 0.4 * x, 3) + 0.35 * fractalNoise(5 * x, 2.2 * y + seed, 2));
 
 /** Where a height below the pit of the neck lies, body units. */
 type Level = (n: number) => number;
 
-function addTorso(relief: Relief, { clothes, broad, tall }: Person, level: Level, b: number): void {
-  const { top, bottom, skirtTo } = clothes;
+function addTorso(relief: Relief, { clothes, broad }: Person, level: Level, b: number): void {
+  const { top, bottom, skirtTo, topTo = 2.55 } = clothes;
   const w = broad * b;
   const melt = 0.14;
-  addLimb(relief, top, {
-    from: [-0.62 * w, level(0.34), -0.05],
-    to: [0.62 * w, level(0.34), -0.05],
-    radii: [0.24 * b, 0.24 * b],
-    melt,
+  const shoulder = level(0.36);
+  addLimb(relief, bottom, {
+    from: [0, level(2.1), -0.02],
+    to: [0, level(2.7), -0.02],
+    radii: [0.54 * w, 0.6 * w],
+    flat: 0.62,
+    melt: 0.08,
+    hem: level(3),
   });
-  addLimb(relief, top, { from: [0, level(0.02), -0.1], to: [0, level(0.45), -0.05], radii: [0.27, 0.5 * w], flat: 0.6, melt });
+  if (skirtTo !== undefined)
+    addLimb(relief, bottom, {
+      from: [0, level(2.2), 0],
+      to: [0, level(skirtTo + 0.5), 0],
+      radii: [0.58 * w, 0.92 * w],
+      flat: 0.6,
+      melt: 0.05,
+      hem: level(skirtTo),
+    });
+  for (const s of [-1, 1])
+    addLimb(relief, top, {
+      from: [0.1 * s * w, level(0.16), -0.08],
+      to: [0.62 * s * w, shoulder, -0.05],
+      radii: [0.2 * b, 0.22 * b],
+      melt,
+    });
   addLimb(relief, top, {
-    from: [0, level(0.65), 0],
+    from: [0, level(0.62), 0],
     to: [0, level(1.7), 0],
-    radii: [0.7 * w, 0.56 * w],
+    radii: [0.68 * w, 0.55 * w],
     flat: 0.62,
     melt,
   });
   addLimb(relief, top, {
     from: [0, level(1.7), 0],
-    to: [0, level(2.45), 0],
-    radii: [0.56 * w, 0.63 * w],
+    to: [0, level(2.6), 0],
+    radii: [0.55 * w, 0.66 * w],
     flat: 0.66,
     melt,
+    hem: level(topTo),
   });
-  if (skirtTo !== undefined)
-    addLimb(relief, bottom, {
-      from: [0, level(2.3), 0],
-      to: [0, level(skirtTo), 0],
-      radii: [0.6 * w, 0.86 * w],
-      flat: 0.6,
-      melt: 0.05,
-    });
-  void tall;
 }
 
 function addLegs(relief: Relief, { clothes }: Person, level: Level, b: number): void {
@@ -131,7 +150,7 @@ function clothesStrokes({ top, opening, stripes, buttons }: Clothes, level: Leve
         surface: buttons,
         on: top,
         bounds: [-0.1, level(n) - 0.1, 0.1, level(n) + 0.1],
-        cover: (x, y) => smoothStep(0.055 * b, 0.035 * b, Math.hypot(x - 0.03, y - level(n))),
+        cover: (x, y) => smoothStep(0.055 * b, 0.035 * b, length2(x - 0.03, y - level(n))),
       });
   return out;
 }
@@ -163,7 +182,7 @@ function addExtras(relief: Relief, { clothes, broad }: Person, level: Level, b: 
   }
 }
 
-/** Draws a figure standing with its feet at the stand; returns the part it took up, for shadows and reflections. */
+/** A figure standing with its feet at the stand, lit, ready to be laid on the layer; undefined outside it. */
 export function drawPerson(layer: Layer, stand: Stand, person: Person, light: BodyLight): Layer | undefined {
   const { tall } = person;
   const relief = makeRelief(layer, stand, [-1.7, -0.3, 1.7, tall + 0.9]);
@@ -178,5 +197,5 @@ export function drawPerson(layer: Layer, stand: Stand, person: Person, light: Bo
   const onClothes = clothesStrokes(person.clothes, level, b);
   addExtras(relief, person, level, b);
   const onHead = addHead(relief, person.head, 0, middle);
-  return layRelief(layer, relief, light, [...onClothes, ...onHead]);
+  return lightRelief(relief, light, [...onClothes, ...onHead]);
 }

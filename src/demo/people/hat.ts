@@ -11,7 +11,11 @@ export function addHat(relief: Relief, { kind, made }: Hat, turn: number, at: On
   const side = Math.abs(Math.sin(turn));
   if (kind === 'brim') {
     addEllipsoid(relief, made, { centre: at(0, 0.27, 0.08), radii: [0.78, 0.105, 0.72] });
-    addEllipsoid(relief, made, { centre: at(0, 0.42, 0), radii: [0.4 + 0.04 * side, 0.25, 0.44], melt: 0.04 });
+    addEllipsoid(relief, made, {
+      centre: at(0, 0.42, 0),
+      radii: [0.4 + 0.04 * side, 0.25, 0.44],
+      melt: 0.04,
+    });
   } else if (kind === 'peak') {
     addEllipsoid(relief, made, { centre: at(Math.PI, 0.27, 0.04), radii: [0.42 + 0.05 * side, 0.28, 0.47] });
     addEllipsoid(relief, made, { centre: at(0, 0.22, 0.38), radii: [0.31, 0.065, 0.3], melt: 0.03 });

@@ -27,7 +27,11 @@ function addFace(relief: Relief, look: HeadLook, at: OnHead): void {
   const side = Math.abs(Math.sin(turn));
   const melt = 0.12;
   addLimb(relief, skin, { from: at(Math.PI, -0.3, 0.06), to: at(Math.PI, -0.95, 0.12), radii: [0.19, 0.23] });
-  addEllipsoid(relief, skin, { centre: at(Math.PI, 0.06, 0.05), radii: [0.36 + 0.08 * side, 0.44, 0.44], melt });
+  addEllipsoid(relief, skin, {
+    centre: at(Math.PI, 0.06, 0.05),
+    radii: [0.36 + 0.08 * side, 0.44, 0.44],
+    melt,
+  });
   addEllipsoid(relief, skin, { centre: at(0, -0.17, 0.08), radii: [0.285, 0.32, 0.31], melt });
   addEllipsoid(relief, skin, { centre: at(0, -0.4, 0.2), radii: [0.12, 0.1, 0.12], melt });
   for (const s of [-1, 1]) {
@@ -35,14 +39,18 @@ function addFace(relief: Relief, look: HeadLook, at: OnHead): void {
     addEllipsoid(relief, skin, { centre: at(s * 0.62, -0.13, 0.27), radii: [0.12, 0.1, 0.11], melt });
   }
   addEllipsoid(relief, skin, { centre: at(0, 0.12, 0.28), radii: [0.24, 0.06, 0.11], melt });
-  addLimb(relief, skin, { from: at(0, 0.06, 0.36), to: at(0, -0.11, 0.43), radii: [0.035, 0.052], melt: 0.05 });
+  addLimb(relief, skin, {
+    from: at(0, 0.06, 0.36),
+    to: at(0, -0.11, 0.43),
+    radii: [0.035, 0.052],
+    melt: 0.05,
+  });
   addEllipsoid(relief, skin, { centre: at(0, -0.12, 0.425), radii: [0.075, 0.045, 0.06], melt: 0.04 });
   addEllipsoid(relief, skin, { centre: at(0, -0.265, 0.34), radii: [0.11, 0.055, 0.07], melt: 0.06 });
 }
 
 function addHair(relief: Relief, { hair, hairCut, beard, turn }: HeadLook, at: OnHead): void {
-  if (beard)
-    addEllipsoid(relief, beard, { centre: at(0, -0.36, 0.1), radii: [0.29, 0.2, 0.29], melt: 0.03 });
+  if (beard) addEllipsoid(relief, beard, { centre: at(0, -0.36, 0.1), radii: [0.29, 0.2, 0.29], melt: 0.03 });
   if (hairCut === 'none') return;
   const side = Math.abs(Math.sin(turn));
   addEllipsoid(relief, hair, { centre: at(Math.PI, 0.14, 0.09), radii: [0.4 + 0.07 * side, 0.4, 0.46] });
@@ -62,14 +70,28 @@ function addHair(relief: Relief, { hair, hairCut, beard, turn }: HeadLook, at: O
 function pencil(on: Material) {
   return {
     /** A soft-edged ellipse. */
-    patch: (surface: Surface, [cx, cy]: Place, rx: number, ry: number, strength: number, soft: number): Stroke => ({
+    patch: (
+      surface: Surface,
+      [cx, cy]: Place,
+      rx: number,
+      ry: number,
+      strength: number,
+      soft: number,
+    ): Stroke => ({
       surface,
       on,
       bounds: [cx - rx - soft, cy - ry - soft, cx + rx + soft, cy + ry + soft],
       cover: (x, y) => strength * smoothStep(soft, -soft, toEllipse(x, y, cx, cy, rx, ry)),
     }),
     /** A line bent like a bow. */
-    bow: (surface: Surface, [cx, cy]: Place, half: number, rise: number, thick: number, strength: number): Stroke => ({
+    bow: (
+      surface: Surface,
+      [cx, cy]: Place,
+      half: number,
+      rise: number,
+      thick: number,
+      strength: number,
+    ): Stroke => ({
       surface,
       on,
       bounds: [cx - half, cy - Math.abs(rise) - thick, cx + half, cy + Math.abs(rise) + thick],

@@ -18,7 +18,11 @@ export interface HeadLook {
   readonly hairCut: 'short' | 'bob' | 'long' | 'none';
   readonly beard?: Material;
   /** A broad-brimmed hat, a cap with a peak, a knitted hat, or none. */
-  readonly hat?: { readonly kind: 'brim' | 'peak' | 'knitted'; readonly made: Material; readonly band: Surface };
+  readonly hat?: {
+    readonly kind: 'brim' | 'peak' | 'knitted';
+    readonly made: Material;
+    readonly band: Surface;
+  };
   readonly sunglasses?: boolean;
   readonly smile?: number;
   /** White and iris of the eyes, line of the lids. */
@@ -32,6 +36,8 @@ export interface Clothes {
   /** Where the sleeves end along the arm: 0 shoulder, 0.5 elbow, 1 wrist. */
   readonly sleeveTo?: number;
   readonly bottom: Material;
+  /** Where the top ends, heads below the pit of the neck. */
+  readonly topTo?: number;
   /** Length of a skirt or coat, heads below the pit of the neck; none: trousers. */
   readonly skirtTo?: number;
   readonly scarf?: Material;
@@ -57,4 +63,7 @@ export interface Person {
   readonly right: Arm;
 }
 
-export const hanging = (side: -1 | 1): Arm => ({ elbow: [0.98 * side, 1.85, -0.02], hand: [0.96 * side, 2.95, 0.16] });
+export const hanging = (side: -1 | 1): Arm => ({
+  elbow: [0.98 * side, 1.85, -0.02],
+  hand: [0.96 * side, 2.95, 0.16],
+});

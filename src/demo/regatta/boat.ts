@@ -1,11 +1,12 @@
 import { edge, lay, type Layer, paint, partLayer, pixelOf } from '../drawing/layer.js';
 import { clamp01, noise, smoothStep } from '../drawing/noise.js';
 import { project } from '../drawing/perspective.js';
-import { toStroke } from '../drawing/shapes.js';
+import { boundsOf, type Point, toStroke } from '../drawing/shapes.js';
 import { lit, type Surface, towards } from '../surfaces/surface.js';
 import { paintJib, paintMainsail } from './sail.js';
 import { daylight, haze, palette, view, waterLevel } from './setting.js';
 import { paintReflection } from './water.js';
+import { length3 } from '../drawing/length.js';
 
 /** A sailing boat seen from its side. */
 export interface Boat {
@@ -31,6 +32,7 @@ export interface Boat {
 /** Picks frame places apart into metres along the boat (bow ahead) and above the water. */
 export interface BoatFrame {
   readonly toBoat: (x: number, y: number) => readonly [ahead: number, up: number];
+  readonly toFrame: (boat: Point) => Point;
   /** Size of a pixel in metres. */
   readonly pixel: number;
 }
@@ -54,20 +56,27 @@ function paintHull(layer: Layer, boat: Boat, { toBoat, pixel }: BoatFrame, air: 
     // The side turns under towards the water and away from the viewer towards the ends.
     const turn = 0.75 * down - 0.12;
     const ends = (1.5 * ahead * boat.bow) / long;
-    const length = Math.hypot(ends, turn, 1);
+    const length = length3(ends, turn, 1);
     const facing = (ends * daylight.toSun[0] - turn * daylight.toSun[1] + daylight.toSun[2]) / length;
     const ripples = noise(5 * ahead + 2 * up, 14 * up + 1.5 * ahead);
     const thrown = smoothStep(0.3, 1, down) * (0.12 + 0.5 * smoothStep(0.55, 0.75, ripples));
     const strake = down < 0.13;
     const boot = up < 0.05 * long * 0.4;
     const surface = strake ? boat.strake : boot ? palette.paintWhite : boat.hull;
-    lit(out, surface, daylight.sun * clamp01(0.12 + 0.88 * facing), daylight.sky * (0.7 - 0.4 * down), 0.08 + thrown);
+    lit(
+      out,
+      surface,
+      daylight.sun * clamp01(0.12 + 0.88 * facing),
+      daylight.sky * (0.7 - 0.4 * down),
+      0.08 + thrown,
+    );
     if (boat.planks && !strake) {
       const lap = (down * 5.5) % 1;
       const grain = 0.82 + 0.36 * noise(2.2 * ahead, 60 * up);
       for (let k = 0; k < 3; k++) out[k] *= grain * (1 - 0.45 * smoothStep(0.12, 0, lap));
     }
-    const gloss = 0.16 * smoothStep(0.1, 0, Math.abs(down - 0.3)) + 0.25 * smoothStep(0.03, 0, Math.abs(down - 0.14));
+    const gloss =
+      0.16 * smoothStep(0.1, 0, Math.abs(down - 0.3)) + 0.25 * smoothStep(0.03, 0, Math.abs(down - 0.14));
     for (let k = 0; k < 3; k++) out[k] += gloss * daylight.sun * (0.25 + 0.3 * noise(3 * ahead, 3)) * 0.5;
     towards(out, haze, air);
     return edge(outside, pixel);
@@ -81,9 +90,14 @@ interface Spar {
   readonly surface: Surface;
 }
 
-function paintSpars(layer: Layer, spars: readonly Spar[], { toBoat, pixel }: BoatFrame, air: number): void {
+function paintSpars(
+  layer: Layer,
+  spars: readonly Spar[],
+  { toBoat, toFrame, pixel }: BoatFrame,
+  air: number,
+): void {
   for (const { from, to, thick, surface } of spars)
-    paint(layer, [-9, -9, 9, 9], (x, y, out) => {
+    paint(layer, boundsOf([toFrame(from), toFrame(to)], 0.01), (x, y, out) => {
       const [ahead, up] = toBoat(x, y);
       const r = Math.max(thick, 0.35 * pixel);
       const distance = toStroke(ahead, up, from, to, r);
@@ -107,6 +121,10 @@ export function paintBoat(layer: Layer, boat: Boat, crew?: (part: Layer) => void
       const v = (y0 - y) / metre;
       return [u * cos - v * sin, v * cos + u * sin];
     },
+    toFrame: ([ahead, up]) => [
+      x0 + bow * metre * (ahead * cos + up * sin),
+      y0 - metre * (up * cos - ahead * sin),
+    ],
   };
   const part = partLayer(layer, [
     x0 - 0.66 * long * metre,
@@ -130,7 +148,12 @@ export function paintBoat(layer: Layer, boat: Boat, crew?: (part: Layer) => void
     part,
     [
       { from: [step, 0.2], to: [step, mast], thick: 0.045, surface: palette.plainWood },
-      { from: [step, foot], to: [step - rig.boom - 0.1, foot - 0.02], thick: 0.04, surface: palette.plainWood },
+      {
+        from: [step, foot],
+        to: [step - rig.boom - 0.1, foot - 0.02],
+        thick: 0.04,
+        surface: palette.plainWood,
+      },
       { from: rig.stem, to: rig.hounds, thick: 0.008, surface: palette.steel },
       { from: [step - 0.25, sheer(boat, step)], to: rig.hounds, thick: 0.008, surface: palette.steel },
     ],

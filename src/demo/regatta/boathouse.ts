@@ -35,7 +35,8 @@ function paintFront(layer: Layer): void {
     const window = toBox(X, Y, -6.6, 0.95, -5.3, 2.1);
     const high = toBox(X, Y, -4.9, 3.55, -3.9, 5.1);
     if (door < 0) lit(out, palette.darkWood, 0, 0.012, 0.012);
-    else if (window < 0) lit(out, palette.glass, 0, 0.14 + 0.5 * smoothStep(0.62, 0.8, fractalNoise(3 * X, 2 * Y, 2)), 0.05);
+    else if (window < 0)
+      lit(out, palette.glass, 0, 0.14 + 0.5 * smoothStep(0.62, 0.8, fractalNoise(3 * X, 2 * Y, 2)), 0.05);
     else if (high < 0) lit(out, palette.glass, 0, 1.1 + 0.7 * noise(2 * X, 2 * Y), 0);
     else if (Math.min(door, window, high) < 0.11) lit(out, palette.paintWhite, sun, sky, bounce);
     else paintBricks(out, wall, X, Y, pixel, sun, sky, bounce);
@@ -88,13 +89,28 @@ function paintInShade(layer: Layer): void {
     const cloth = toBox(X, Y, -4.35, 0.35 + 0.04 * Math.sin(9 * X), -3.25, 0.78, 0.02);
     const legs = Math.min(toBox(X, Y, -4.25, 0, -4.18, 0.5), toBox(X, Y, -3.42, 0, -3.35, 0.5));
     const jug = Math.min(toEllipse(X, Y, -3.95, 0.92, 0.09, 0.13), toBox(X, Y, -4.0, 0.95, -3.9, 1.12, 0.02));
-    const barrel = toBox(X, Y, -5.7 - 0.06 * Math.sin(Y * 3.5), 0, -5.15 + 0.06 * Math.sin(Y * 3.5), 0.85, 0.03);
+    const barrel = toBox(
+      X,
+      Y,
+      -5.7 - 0.06 * Math.sin(Y * 3.5),
+      0,
+      -5.15 + 0.06 * Math.sin(Y * 3.5),
+      0.85,
+      0.03,
+    );
     const nearest = Math.min(cloth, legs, jug, barrel);
     if (nearest > pixel) return 0;
     const fold = 0.8 + 0.3 * noise(11 * X, 1.2 * Y);
     if (nearest === cloth) lit(out, palette.white, 0, 0.12 * fold, 0.1 * fold);
     else if (nearest === jug) lit(out, palette.blue, 0, 0.2, 0.08 * (1 - (X + 4) * 4));
-    else if (nearest === barrel) lit(out, Math.abs(((Y * 3.3) % 1) - 0.5) < 0.07 ? palette.iron : palette.plainWood, 0, 0.06, 0.08 - 0.1 * (X + 5.4));
+    else if (nearest === barrel)
+      lit(
+        out,
+        Math.abs(((Y * 3.3) % 1) - 0.5) < 0.07 ? palette.iron : palette.plainWood,
+        0,
+        0.06,
+        0.08 - 0.1 * (X + 5.4),
+      );
     else lit(out, palette.darkWood, 0, 0.05, 0.06);
     return edge(nearest, pixel);
   });

@@ -1,9 +1,10 @@
-import type { Layer } from '../drawing/layer.js';
+import { lay, type Layer } from '../drawing/layer.js';
 import { noise } from '../drawing/noise.js';
 import { project } from '../drawing/perspective.js';
 import type { Material } from '../drawing/relief.js';
 import { clothFolds, drawPerson } from '../people/figure.js';
 import { type Clothes, hanging, type HeadLook, type Person } from '../people/person.js';
+import { throwShadow } from '../people/shadow.js';
 import type { Surface } from '../surfaces/surface.js';
 import { daylight, palette, view } from './setting.js';
 
@@ -45,8 +46,24 @@ const dressed = (clothes: Partial<Clothes> & Pick<Clothes, 'top'>): Clothes => (
 const woman: Person = {
   tall: 7.3,
   broad: 0.88,
-  head: face({ turn: -0.32, tilt: 0.05, hairCut: 'bob', hat: { kind: 'brim', made: straw, band: palette.red }, smile: 0.9 }, palette.fair, palette.hairBrown),
-  clothes: dressed({ top: woven(palette.white, 2), sleeveTo: 0.36, opening: { depth: 0.55, made: palette.fair }, bottom: woven(palette.rose, 8), skirtTo: 5 }),
+  head: face(
+    {
+      turn: -0.32,
+      tilt: 0.05,
+      hairCut: 'bob',
+      hat: { kind: 'brim', made: straw, band: palette.red },
+      smile: 0.9,
+    },
+    palette.fair,
+    palette.hairBrown,
+  ),
+  clothes: dressed({
+    top: woven(palette.white, 2),
+    sleeveTo: 0.36,
+    opening: { depth: 0.55, made: palette.fair },
+    bottom: woven(palette.rose, 8),
+    skirtTo: 5,
+  }),
   left: { elbow: [-1.0, 1.75, 0.1], hand: [-0.42, 2.2, 0.62] },
   right: { elbow: [0.96, 1.8, 0.05], hand: [0.4, 2.35, 0.6] },
 };
@@ -54,8 +71,22 @@ const woman: Person = {
 const man: Person = {
   tall: 7.5,
   broad: 1.06,
-  head: face({ turn: -0.55, hairCut: 'short', hat: { kind: 'peak', made: woven(palette.white, 5, 0.05), band: palette.navy }, smile: 0.7 }, palette.deep, palette.hairBlack),
-  clothes: dressed({ top: woven(palette.lightBlue, 6), sleeveTo: 0.4, opening: { depth: 0.4, made: palette.deep }, bottom: woven(palette.navy, 3) }),
+  head: face(
+    {
+      turn: -0.55,
+      hairCut: 'short',
+      hat: { kind: 'peak', made: woven(palette.white, 5, 0.05), band: palette.navy },
+      smile: 0.7,
+    },
+    palette.deep,
+    palette.hairBlack,
+  ),
+  clothes: dressed({
+    top: woven(palette.lightBlue, 6),
+    sleeveTo: 0.4,
+    opening: { depth: 0.4, made: palette.deep },
+    bottom: woven(palette.navy, 3),
+  }),
   left: { elbow: [-1.12, 1.7, 0.2], hand: [-1.28, 0.35, 0.75] },
   right: { elbow: [1.2, 1.75, -0.05], hand: [0.7, 2.5, 0.3] },
 };
@@ -64,7 +95,13 @@ const child: Person = {
   tall: 5.7,
   broad: 0.92,
   head: face({ turn: 0.12, tilt: -0.08, hairCut: 'short', smile: 1.2 }, palette.tanned, palette.hairBrown),
-  clothes: dressed({ top: woven(palette.white, 12), sleeveTo: 0.4, stripes: { made: palette.navy, width: 0.2 }, vest: woven(palette.yellow, 7, 0.05), bottom: woven(palette.denim, 3) }),
+  clothes: dressed({
+    top: woven(palette.white, 12),
+    sleeveTo: 0.4,
+    stripes: { made: palette.navy, width: 0.2 },
+    vest: woven(palette.yellow, 7, 0.05),
+    bottom: woven(palette.denim, 3),
+  }),
   left: hanging(-1),
   right: { elbow: [1.05, 1.6, 0.1], hand: [1.2, 0.4, 0.4] },
 };
@@ -72,7 +109,15 @@ const child: Person = {
 const sailor: Person = {
   tall: 7.4,
   broad: 1,
-  head: face({ turn: 1.0, beard: hairOf(palette.hairGrey), hat: { kind: 'knitted', made: woven(palette.navy, 3, 0.03), band: palette.navy } }, palette.fair, palette.hairGrey),
+  head: face(
+    {
+      turn: 1.0,
+      beard: hairOf(palette.hairGrey),
+      hat: { kind: 'knitted', made: woven(palette.navy, 3, 0.03), band: palette.navy },
+    },
+    palette.fair,
+    palette.hairGrey,
+  ),
   clothes: dressed({ top: woven(palette.mustard, 4), bottom: woven(palette.navy, 9) }),
   left: { elbow: [-1.05, 1.8, 0], hand: [-0.7, 2.6, 0.3] },
   right: hanging(1),
@@ -81,7 +126,12 @@ const sailor: Person = {
 const passer: Person = {
   ...woman,
   head: face({ turn: 0.8, hairCut: 'long', sunglasses: true }, palette.brown, palette.hairBlack),
-  clothes: dressed({ top: woven(palette.red, 2), sleeveTo: 0.1, bottom: woven(palette.red, 8), skirtTo: 4.6 }),
+  clothes: dressed({
+    top: woven(palette.red, 2),
+    sleeveTo: 0.1,
+    bottom: woven(palette.red, 8),
+    skirtTo: 4.6,
+  }),
   left: hanging(-1),
   right: { elbow: [1.0, 1.75, 0.1], hand: [0.8, 0.9, 0.5] },
 };
@@ -97,12 +147,15 @@ const sitter: Person = {
 
 function stand(layer: Layer, person: Person, X: number, Z: number, sunShare = 1, skyShare = 1): void {
   const [x, y] = project(view, X, 0, Z);
-  drawPerson(layer, { x, y, size: (head * view.focal) / Z }, person, {
+  const part = drawPerson(layer, { x, y, size: (head * view.focal) / Z }, person, {
     ...daylight,
     sun: daylight.sun * sunShare,
     sky: daylight.sky * skyShare,
     bounce: daylight.bounce * (0.3 + 0.7 * skyShare),
   });
+  if (!part) return;
+  if (sunShare > 0) throwShadow(layer, part, view, daylight.toSun, X, Z, [0.24, 0.27, 0.33]);
+  lay(layer, part);
 }
 
 export function drawInShade(layer: Layer): void {
@@ -115,7 +168,7 @@ export function drawOnQuay(layer: Layer): void {
 }
 
 export function drawNear(layer: Layer): void {
-  stand(layer, man, 1.24, 3.1);
-  stand(layer, woman, 0.78, 2.85);
-  stand(layer, child, 0.33, 2.9);
+  stand(layer, man, 1.0, 2.55);
+  stand(layer, woman, 0.6, 2.4);
+  stand(layer, child, 0.22, 2.3);
 }

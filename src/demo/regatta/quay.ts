@@ -18,7 +18,8 @@ export const quayEdge = 5;
 export const armSide = -1.75;
 export const armEnd = 15;
 
-const onQuay = (X: number, Z: number) => Math.max(Z - quayEdge, Math.min(0, 1)) <= 0 || (X < armSide && Z < armEnd);
+const onQuay = (X: number, Z: number) =>
+  Math.max(Z - quayEdge, Math.min(0, 1)) <= 0 || (X < armSide && Z < armEnd);
 
 /** Paving seen from above, with a kerb of granite along the water. */
 function paintPaving(layer: Layer): void {
@@ -40,7 +41,16 @@ function paintPaving(layer: Layer): void {
       lit(out, palette.granite, sun * speck * (1 - 0.5 * joint), daylight.sky * speck * (0.3 + 0.7 * shade));
       return 1;
     }
-    paintBricks(out, paving, X, Z, Math.max(pixel, 0.6 * long), sun, daylight.sky * (0.3 + 0.7 * shade), 0.03);
+    paintBricks(
+      out,
+      paving,
+      X,
+      Z,
+      Math.max(pixel, 0.6 * long),
+      sun,
+      daylight.sky * (0.3 + 0.7 * shade),
+      0.03,
+    );
     return 1;
   });
 }
@@ -65,7 +75,14 @@ function paintQuayWall(layer: Layer): void {
 }
 
 /** House and awning on the arm: depths, sides and heights in metres. */
-export const house = { front: 12, side: -3.15, awningOut: 9.2, awningSide: -2.75, awningHigh: 2.95, awningLow: 2.28 };
+export const house = {
+  front: 12,
+  side: -3.15,
+  awningOut: 9.2,
+  awningSide: -2.75,
+  awningHigh: 2.95,
+  awningLow: 2.28,
+};
 
 /** Share of the sun on the paving: the awning throws a shade beside and before the house. */
 function awningShade(X: number, Z: number): number {

@@ -3,6 +3,7 @@ import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.
 import { type Exposure, lit, type Surface, towards } from '../surfaces/surface.js';
 import type { Boat, BoatFrame } from './boat.js';
 import { daylight, haze } from './setting.js';
+import { length2, length3 } from '../drawing/length.js';
 
 /** Where the sails are made fast, metres: along the boat and up. */
 export interface Rig {
@@ -28,7 +29,7 @@ function shadeCloth(
 ): void {
   const nx = bow * (1.25 * (0.36 - c) + 0.35 * (1 - h) * (0.5 - c)) + 1.3 * crease;
   const ny = 0.28 * (h - 0.35) + 0.8 * crease;
-  const length = Math.hypot(nx, ny, 1);
+  const length = length3(nx, ny, 1);
   const facing = (nx * daylight.toSun[0] + ny * daylight.toSun[1] + daylight.toSun[2]) / length;
   const through = 0.1;
   const sun = daylight.sun * (through + (1 - through) * clamp01(0.1 + 0.98 * facing));
@@ -38,7 +39,7 @@ function shadeCloth(
 
 /** Creases that run out of a corner: noise by angle, dying away with distance. */
 function creasesFrom(dx: number, dy: number, reach: number, seed: number): number {
-  const r = Math.hypot(dx, dy) / reach;
+  const r = length2(dx, dy) / reach;
   const angle = Math.atan2(dy, dx);
   return (noise(9 * angle + seed, 1.2 * r) - 0.5) * Math.exp(-2.2 * r) * smoothStep(0, 0.05, r);
 }

@@ -5,6 +5,7 @@ import { layerExposures } from '../stock/sensitivities.js';
 import { sceneLight, skyRadiance } from '../surfaces/light.js';
 import { paletteUnder, reflectances } from '../surfaces/palette.js';
 import { reflectance } from '../surfaces/surface.js';
+import { length3 } from '../drawing/length.js';
 
 /** A summer noon by the water: high sun over the left shoulder, blue sky, light thrown up by the quay. */
 export const view: Viewpoint = { focal: 1.3, horizon: 0.4, eye: 1.6 };
@@ -15,7 +16,7 @@ export const waterLevel = -1.2;
 export const palette = paletteUnder(sceneLight(5250, 10500, reflectance(reflectances.brickPale)));
 
 const unit = ([x, y, z]: Triple): Triple => {
-  const length = Math.hypot(x, y, z);
+  const length = length3(x, y, z);
   return [x / length, y / length, z / length];
 };
 

@@ -59,7 +59,14 @@ function paintLightTower(layer: Layer, x: number): void {
     const gallery = toBox(px, py, x - 0.0095, top - 0.002, x + 0.0095, top + 0.001);
     const mole = toBox(px, py, x - 0.1, foot - 0.008, x + 0.06, foot);
     const stripe = Math.floor((py - top) / 0.023) % 2 === 0;
-    const surface = mole < shaft ? palette.granite : py < top ? palette.iron : stripe ? palette.paintRed : palette.paintWhite;
+    const surface =
+      mole < shaft
+        ? palette.granite
+        : py < top
+          ? palette.iron
+          : stripe
+            ? palette.paintRed
+            : palette.paintWhite;
     const round = 0.55 - 0.45 * ((px - x) / half);
     lit(out, surface, daylight.sun * Math.max(0.1, Math.min(1, round)), 0.18);
     towards(out, haze, 0.33);
@@ -72,7 +79,12 @@ function paintPoint(layer: Layer): void {
   const base = view.horizon + 0.052;
   paint(layer, [0.14, base - 0.05, 9, base + 0.004], (x, y, out) => {
     const line = base - 0.026 * smoothStep(0.16, 0.4, x) - 0.004 * noise(40 * x, 1);
-    lit(out, y > base - 0.012 ? palette.mortar : palette.grassFar, daylight.sun * (0.7 + 0.4 * noise(90 * x, 160 * y)), 0.2);
+    lit(
+      out,
+      y > base - 0.012 ? palette.mortar : palette.grassFar,
+      daylight.sun * (0.7 + 0.4 * noise(90 * x, 160 * y)),
+      0.2,
+    );
     towards(out, haze, 0.16);
     return Math.min(edge(line - y, 2 * pixelOf(layer)), edge(y - base, 2 * pixelOf(layer)));
   });
@@ -85,7 +97,12 @@ function paintPoint(layer: Layer): void {
     [0.67, 0.08, 0.14, 18],
   ] as const;
   trees.forEach(([x, rx, ry, count], i) => {
-    const shade = { sunny: i % 2 ? palette.leafYellowish : palette.leafSunny, shaded: palette.leafDark, leaf: 0.0075, haze: air };
+    const shade = {
+      sunny: i % 2 ? palette.leafYellowish : palette.leafSunny,
+      shaded: palette.leafDark,
+      leaf: 0.0075,
+      haze: air,
+    };
     paintFoliage(layer, crown(x, base - 0.022 - ry * 0.8, rx, ry, count, 11 + i), shade, daylight);
   });
 }
@@ -93,7 +110,12 @@ function paintPoint(layer: Layer): void {
 /** The far shore from left to right, then what stands before it. */
 export function paintShore(layer: Layer): void {
   paintHills(layer, (x) => 0.04 + 0.055 * fractalNoise(1.7 * x + 0.6, 0.5, 4), 0.78, palette.grassFar);
-  paintHills(layer, (x) => 0.012 + 0.05 * fractalNoise(2.6 * x + 8, 4.5, 4) * smoothStep(0.5, -0.3, x), 0.58, palette.leafSunny);
+  paintHills(
+    layer,
+    (x) => 0.012 + 0.05 * fractalNoise(2.6 * x + 8, 4.5, 4) * smoothStep(0.5, -0.3, x),
+    0.58,
+    palette.leafSunny,
+  );
   paintTown(layer);
   paintLightTower(layer, -0.335);
 }

@@ -22,7 +22,11 @@ function waterColour(below: number, slope: number, out: Exposure): void {
   clearSky(0.04 + 0.9 * grazing, out);
   const body = mix(0.75, 1.25, clamp01(0.5 + slope));
   for (let k = 0; k < 3; k++)
-    out[k] = mirrored * out[k] + (1 - mirrored) * body * (daylight.sun * palette.harbourWater.sun[k] + 0.3 * palette.harbourWater.sky[k]);
+    out[k] =
+      mirrored * out[k] +
+      (1 - mirrored) *
+        body *
+        (daylight.sun * palette.harbourWater.sun[k] + 0.3 * palette.harbourWater.sky[k]);
 }
 
 /** Water from the far shore to the quay, mirroring what has been painted above it. */
@@ -59,7 +63,12 @@ export function paintReflection(layer: Layer, part: Layer, waterline: number, re
     const down = y - waterline;
     const slope = ripple(x, y - view.horizon);
     const broken = 0.012 + 0.12 * down;
-    const cover = lookUp(part, x + slope * broken, waterline - down * 0.92 + slope * (0.06 + 0.25 * down), mirror);
+    const cover = lookUp(
+      part,
+      x + slope * broken,
+      waterline - down * 0.92 + slope * (0.06 + 0.25 * down),
+      mirror,
+    );
     if (cover <= 0) return 0;
     for (let k = 0; k < 3; k++) out[k] = (0.8 * mirror[k]) / cover;
     const patchy = clamp01(0.85 - 1.2 * Math.abs(slope) - (0.55 * down) / reach);

@@ -92,8 +92,7 @@ export function throughLens(frame: ExposedFrame): ExposedFrame {
         const below = i + 3 * wide.width + k;
         const lower = wide.light[below] + right * (wide.light[below + 3] - wide.light[below]);
         const around = upper + down * (lower - upper);
-        out[at + k] =
-          corner * ((1 - halation[k] - veil) * out[at + k] + halation[k] * around + veil * mean);
+        out[at + k] = corner * ((1 - halation[k] - veil) * out[at + k] + halation[k] * around + veil * mean);
       }
     }
   }

@@ -19,8 +19,8 @@ export const mostLogExposure = 0.7;
 export const characteristic: Characteristic = {
   least: 0.13,
   most: 3.1,
-  contrast: 1.4,
-  whiteAt: -0.12,
+  contrast: 1.32,
+  whiteAt: -0.16,
   highlightRounding: 0.16,
   shadeRounding: 0.16,
 };
@@ -84,7 +84,9 @@ const nodes = 35;
  * @returns a run from log10 exposures to sRGB code values; these may pass 0 and 1 where film passes BT.709
  */
 export function filmAndCamera(dyes: DyeSetName, { loss, stain }: Omit<DemoAge, 'title'>): Run {
-  const sections = [develop(dyes), ageStock({ dyes: dyeSets[dyes], loss, stain }), cameraCodes()];
+  const isNew = [...Object.values(loss), ...Object.values(stain)].every((value) => value === 0);
+  const ageing = isNew ? [] : [ageStock({ dyes: dyeSets[dyes], loss, stain })];
+  const sections = [develop(dyes), ...ageing, cameraCodes()];
   const whole: Run = (values, count) => sections.forEach((section) => section(values, count));
   return sampleLut(sampleLattice(whole, nodes, lowest, highest));
 }
