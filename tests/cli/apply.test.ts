@@ -21,7 +21,7 @@ await sharp(codes, { raw: { width, height, channels: 3 } })
   .toFile(at('deep.png'));
 await sharp(codes, { raw: { width, height, channels: 3 } })
   .toColourspace('rgb16')
-  .tiff()
+  .tiff({ compression: 'lzw' })
   .toFile(at('deep.tif'));
 gatelight(['build', join(projectRoot, 'looks/warm-stock-and-lamp.json'), '-o', at('warm.cube')]);
 

@@ -39,8 +39,8 @@ describe('gatelight build', () => {
   });
 
   it('--plain writes nothing but size and rows', () => {
-    gatelight(['build', plainLook, '-o', at('plain.cube'), '--size', '2', '--plain']);
-    const [first, ...rows] = readFileSync(at('plain.cube'), 'utf8').trimEnd().split('\n');
+    gatelight(['build', plainLook, '-o', at('bare.cube'), '--size', '2', '--plain']);
+    const [first, ...rows] = readFileSync(at('bare.cube'), 'utf8').trimEnd().split('\n');
     expect(first).toBe('LUT_3D_SIZE 2');
     expect(rows).toHaveLength(8);
     for (const row of rows) expect(row).toMatch(/^\d\.\d{6} \d\.\d{6} \d\.\d{6}$/);

@@ -1,0 +1,71 @@
+import { mkdir, readdir } from 'node:fs/promises';
+import { basename, join } from 'node:path';
+import { type DemoAgeName, type DemoStillName, renderDemoStill } from '../demo/index.js';
+import { InputError } from '../errors/input-error.js';
+import { fileProblem } from '../files/file-problem.js';
+import { writeSafely } from '../files/write-beside-then-rename.js';
+import { buildLook } from '../jobs/build-look.js';
+import { checkTable, isGood } from '../jobs/check-lut.js';
+import { previewLook } from '../jobs/preview-look.js';
+import { signalsOf } from '../jobs/signal.js';
+import type { Look } from '../look/look-schema.js';
+import { loadLabelFonts } from '../stills/label-fonts.js';
+import { encodeStill } from '../stills/write-still.js';
+import { loadLook, loadLut } from './load.js';
+import { maker, packageFolder } from './maker.js';
+import { terminal } from './report.js';
+
+/** The reels of the club that the demonstration shows, and the looks it sees them through. */
+const screenings: readonly { still: DemoStillName; age: DemoAgeName; look: string }[] = [
+  { still: 'regatta', age: 'blue-shifted', look: 'blue-shifted-and-lamp.json' },
+  { still: 'tram', age: 'pink', look: 'pink-reel.json' },
+];
+
+/** What the demonstration wrote before it may write again: its folder is its own. */
+const replacing = { force: true };
+
+async function makeFolder(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true }).catch((error: unknown) => {
+    throw new InputError(fileProblem(folder, error));
+  });
+}
+
+/** Builds a look, reads the file back and checks it. @returns whether it is good */
+async function buildAndCheck(look: Look, output: string): Promise<boolean> {
+  await writeSafely(output, buildLook(look, { size: 33 }, maker).text, replacing);
+  const { lut } = await loadLut(output);
+  const findings = checkTable(lut, signalsOf(look), look);
+  const good = isGood(findings);
+  const amiss = findings.filter(({ pass, severity }) => !pass && severity === 'fault');
+  terminal.result(`${good ? 'good ' : 'FAULT'} ${output}: ${look.name}`);
+  for (const { sentence } of amiss) terminal.result(`      ${sentence}`);
+  return good;
+}
+
+/** Writes a demo still, and a preview of a look on it. */
+async function screen(still: DemoStillName, age: DemoAgeName, look: Look, folder: string): Promise<void> {
+  const picture = renderDemoStill(still, { age, bits: 16 });
+  const stillPath = join(folder, `${still}-${age}.png`);
+  await writeSafely(stillPath, (await encodeStill(stillPath, picture)).bytes, replacing);
+  const { lattice } = buildLook(look, { size: 33 }, maker);
+  const preview = previewLook(lattice, signalsOf(look), picture, look.name, loadLabelFonts());
+  const previewPath = join(folder, `${still}-${age}-preview.png`);
+  await writeSafely(previewPath, (await encodeStill(previewPath, preview.picture)).bytes, replacing);
+  terminal.result(`still ${stillPath}`);
+  terminal.result(`      ${previewPath}: through ${look.name}, ${preview.caption}`);
+}
+
+/** Builds and checks all ready looks, previews two. @returns whether all looks are good */
+export async function demonstrate(folder: string): Promise<boolean> {
+  const looks = join(packageFolder, 'looks');
+  const files = (await readdir(looks)).filter((file) => file.endsWith('.json')).sort();
+  await makeFolder(folder);
+  let good = true;
+  for (const file of files) {
+    const output = join(folder, `${basename(file, '.json')}.cube`);
+    good = (await buildAndCheck(await loadLook(join(looks, file)), output)) && good;
+  }
+  for (const { still, age, look } of screenings)
+    await screen(still, age, await loadLook(join(looks, look)), folder);
+  return good;
+}

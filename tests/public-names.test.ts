@@ -1,0 +1,36 @@
+import { expect, it } from 'vitest';
+import * as library from '../src/index.js';
+
+/** Every value the library exports: none appears or goes by accident. */
+const names = [
+  'InputError',
+  'applyLook',
+  'buildLook',
+  'cameraLog',
+  'canonicalLook',
+  'checkLook',
+  'checkTable',
+  'ciede2000',
+  'ciede2000Run',
+  'compileLook',
+  'dyeSets',
+  'isGood',
+  'labRun',
+  'lamps',
+  'lookJsonSchema',
+  'lookSchema',
+  'lutFormats',
+  'previewLook',
+  'primaries',
+  'readLook',
+  'sampleLattice',
+  'sampleLut',
+  'sentence',
+  'sentences',
+  'signalsOf',
+  'transferFunctions',
+];
+
+it('the library exports just these names', () => {
+  expect(Object.keys(library).sort()).toEqual(names.sort());
+});
