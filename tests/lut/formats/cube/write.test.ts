@@ -128,6 +128,11 @@ describe('title and comments of a written file', () => {
     expect(writeCube(identity, { comments: [] })).toBe(writeCube(identity));
   });
 
+  it('a key loses its colons, in whatever form they come', () => {
+    const comments = [['x\uff1a y: z', 'value']] as const;
+    expect(read(writeCube(identity, { comments })).comments).toEqual([['x  y  z', 'value']]);
+  });
+
   it('a comment without a key is a note', () => {
     expect(
       read(
