@@ -4,7 +4,7 @@ import { rgbToXyz } from '../colour/primaries/rgb-matrix.js';
 import { grid, type Spectrum } from '../colour/spectrum.js';
 import { invert3, transform3, type Triple } from '../maths/matrix3.js';
 
-/** Film is reckoned from 380 to 730 nm: beyond, the observer sees less than 0.02 % of any light. */
+/** Film is reckoned from 380 to 730 nm: beyond, the observer sees less than 0.04 % of any lamp. */
 export const filmWavelengths = (730 - grid.startNm) / grid.stepNm + 1;
 
 /**

@@ -36,6 +36,7 @@ export function printRun({ exposureStops, printerPoints, contrast, saturation }:
         values[i + k] =
           contrast === 1 ? x : Math.sign(x) * midGrey * Math.pow(Math.abs(x) / midGrey, contrast);
       }
+      if (saturation === 1) continue;
       const grey = red * values[i] + green * values[i + 1] + blue * values[i + 2];
       for (let k = 0; k < 3; k++) values[i + k] = grey + saturation * (values[i + k] - grey);
     }
