@@ -21,7 +21,7 @@ function printOf(printing: Partial<Printing>, colour: Triple): Triple {
   return [run[0], run[1], run[2]];
 }
 
-const [, , , ...weights] = rgbToXyz(primaries.bt2020);
+const weights = rgbToXyz(primaries.bt2020).slice(3, 6);
 const luminance = (colour: Triple) => colour.reduce((sum, value, k) => sum + weights[k] * value, 0);
 
 const light = fc.double({ min: 1e-4, max: 1.2, noNaN: true });
