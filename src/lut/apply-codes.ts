@@ -5,23 +5,57 @@ import { nodePosition } from './lattice.js';
 /** Code values of a picture, 8 or 16 bit. */
 export type Codes = Uint8Array | Uint16Array;
 
+/** Code values of a picture of any depth; as floats, 1 is the highest code and nothing is clamped. */
+export type Samples = Codes | Float32Array;
+
 const highestCode = (codes: Codes): number => (codes.BYTES_PER_ELEMENT === 1 ? 255 : 65535);
 
+/** @throws RangeError when a picture's arrays do not fit one another */
+export function requireFit(source: Samples, target: Samples, channels: number): void {
+  if (source.length !== target.length || source.length % channels !== 0)
+    throw new RangeError(`${source.length} codes in, ${target.length} out do not fit ${channels} channels`);
+  if (source instanceof Float32Array !== target instanceof Float32Array)
+    throw new RangeError('a picture in floats goes to floats, and one in codes to codes');
+}
+
 /**
- * A picture's codes through a LUT, tetrahedrally: code / highest code in, rounded half up and clamped out.
- * A code differs by at most 1, and rarely, from the same done with `sampleLut` in double precision.
+ * A picture's codes through a LUT, tetrahedrally: code / highest code in, rounded half up and clamped out; floats as
+ * they are, rounded to floats. A code differs by at most 1, and rarely, from the same done with `sampleLut` in double
+ * precision. The plain way, which any faster engine is held to: see engine/.
  * @param lut 3D or 1D
  * @param source interleaved r g b or r g b alpha; grey is expanded by the caller, since a look may colour it
  * @param target as long as `source`, may be `source`; its own depth, 8 or 16 bit, is what is written
  * @param channels 3, or 4 with an alpha, which is copied (scaled if the depths differ)
- * @throws RangeError when the lengths do not fit
+ * @throws RangeError when the lengths do not fit, or floats meet codes
  */
-export function applyToCodes(lut: Lut, source: Codes, target: Codes, channels: 3 | 4): void {
-  if (source.length !== target.length || source.length % channels !== 0)
-    throw new RangeError(`${source.length} codes in, ${target.length} out do not fit ${channels} channels`);
+export function applyToCodes(lut: Lut, source: Samples, target: Samples, channels: 3 | 4): void {
+  requireFit(source, target, channels);
+  if (source instanceof Float32Array || target instanceof Float32Array)
+    return floatsThrough(lut, source as Float32Array, target as Float32Array, channels);
   if (lut.kind === '3d') throughLattice(lut, source, target, channels);
   else throughCurves(lut, source, target, channels);
   if (channels === 4) copyAlpha(source, target);
+}
+
+/** Floats worked on at once: they fit into the nearest cache as doubles. */
+const floatsAtOnce = 1024;
+
+/** The LUT's own function in doubles. Alpha goes along untouched. */
+function floatsThrough(lut: Lut, source: Float32Array, target: Float32Array, channels: number): void {
+  const through = sampleLut(lut);
+  const run = new Float64Array(3 * floatsAtOnce);
+  const pixels = source.length / channels;
+  for (let first = 0; first < pixels; first += floatsAtOnce) {
+    const count = Math.min(floatsAtOnce, pixels - first);
+    for (let i = 0; i < count; i++)
+      for (let c = 0; c < 3; c++) run[3 * i + c] = source[channels * (first + i) + c];
+    through(run, count);
+    for (let i = 0; i < count; i++) {
+      const at = channels * (first + i);
+      for (let c = 0; c < 3; c++) target[at + c] = run[3 * i + c];
+      if (channels === 4) target[at + 3] = source[at + 3];
+    }
+  }
 }
 
 /** For each code of one channel: where its cell begins in the lattice, and how far into the cell it lies. */

@@ -1,0 +1,44 @@
+// Interleavings of two vectors, in the shapes that a compiler turns into one instruction each.
+
+// @ts-ignore: decorator
+@inline
+export function low16(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 0, 1, 16, 17, 2, 3, 18, 19, 4, 5, 20, 21, 6, 7, 22, 23);
+}
+
+// @ts-ignore: decorator
+@inline
+export function high16(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 8, 9, 24, 25, 10, 11, 26, 27, 12, 13, 28, 29, 14, 15, 30, 31);
+}
+
+// @ts-ignore: decorator
+@inline
+export function low32(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 0, 1, 2, 3, 16, 17, 18, 19, 4, 5, 6, 7, 20, 21, 22, 23);
+}
+
+// @ts-ignore: decorator
+@inline
+export function high32(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 8, 9, 10, 11, 24, 25, 26, 27, 12, 13, 14, 15, 28, 29, 30, 31);
+}
+
+// @ts-ignore: decorator
+@inline
+export function low64(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 0, 1, 2, 3, 4, 5, 6, 7, 16, 17, 18, 19, 20, 21, 22, 23);
+}
+
+// @ts-ignore: decorator
+@inline
+export function high64(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 8, 9, 10, 11, 12, 13, 14, 15, 24, 25, 26, 27, 28, 29, 30, 31);
+}
+
+/** `a` where the mask is set, else `b`. With a mask of comparisons this is shorter than a bit select. */
+// @ts-ignore: decorator
+@inline
+export function choose(mask: v128, a: v128, b: v128): v128 {
+  return v128.xor(b, v128.and(mask, v128.xor(a, b)));
+}
