@@ -1,0 +1,68 @@
+import { densityOf } from '../film/density.js';
+import type { DyeSpace } from './dye-space.js';
+
+/** The colours of a still, gathered: each cell the mean of the blocks whose densities lie close together. */
+export interface DensityCloud {
+  /** Densities relative to the open gate, r g b r g b ... */
+  readonly densities: Float64Array;
+  /** Blocks in each cell. */
+  readonly counts: Float64Array;
+}
+
+/** Edge of a cell in density: below what an eye tells apart, above what noise moves. */
+const cellEdge = 0.06;
+/** Densities are looked for from here, in so many cells: -1 (flare, highlights above the gate) to 6.7. */
+const [lowest, cellsAcross] = [-1, 128];
+
+/** @param light linear BT.2020 on the camera's scale @param openGate linear level of the light without film */
+export function densityCloud(light: Float64Array, openGate: number): DensityCloud {
+  const cells = new Map<number, [count: number, red: number, green: number, blue: number]>();
+  for (let i = 0; i < light.length; i += 3) {
+    const red = densityOf(light[i] / openGate);
+    const green = densityOf(light[i + 1] / openGate);
+    const blue = densityOf(light[i + 2] / openGate);
+    const place = (d: number) => Math.max(0, Math.min(cellsAcross - 1, Math.floor((d - lowest) / cellEdge)));
+    const key = (place(red) * cellsAcross + place(green)) * cellsAcross + place(blue);
+    const cell = cells.get(key);
+    if (cell === undefined) cells.set(key, [1, red, green, blue]);
+    else {
+      cell[0]++;
+      cell[1] += red;
+      cell[2] += green;
+      cell[3] += blue;
+    }
+  }
+  const list = [...cells.values()];
+  return {
+    counts: Float64Array.from(list, ([count]) => count),
+    densities: Float64Array.from(list.flatMap(([count, r, g, b]) => [r / count, g / count, b / count])),
+  };
+}
+
+/** A still's colours as equivalent dye amounts, with the say of each; the says of a still add up to 1. */
+export interface AmountCloud {
+  readonly amounts: Float64Array;
+  readonly weights: Float64Array;
+}
+
+/** Tone steps (in mean density) that are levelled, and how many of them are told apart, from -1 up. */
+const [toneStep, tones] = [0.1, 80];
+
+/**
+ * Large areas must not drown small ones: a cell's say grows with the square root of its blocks, and a tone's with the
+ * square root of its cells' says, so that a little deep shadow still speaks beside much sky.
+ */
+export function amountCloud({ densities, counts }: DensityCloud, space: DyeSpace): AmountCloud {
+  const amounts = densities.slice();
+  space.toAmounts(amounts);
+  const weights = counts.map(Math.sqrt);
+  const toneOf = (i: number) => {
+    const mean = (amounts[3 * i] + amounts[3 * i + 1] + amounts[3 * i + 2]) / 3;
+    return Math.max(0, Math.min(tones - 1, Math.floor((mean + 1) / toneStep)));
+  };
+  const perTone = new Float64Array(tones);
+  weights.forEach((weight, i) => (perTone[toneOf(i)] += weight));
+  let sum = 0;
+  weights.forEach((weight, i) => (sum += weights[i] = weight / Math.sqrt(perTone[toneOf(i)])));
+  return { amounts, weights: weights.map((weight) => weight / sum) };
+}

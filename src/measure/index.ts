@@ -1,0 +1,10 @@
+export type { Confidence } from './confidence.js';
+export { type FadingKind, type FadingKindName, fadingKinds } from './fading-kinds.js';
+export { type MarkKind, markKinds, type Marks, type Rectangle } from './marks.js';
+export {
+  type MeasureOptions,
+  type Measurement,
+  measureReel,
+  type ReportPoint,
+  type Still,
+} from './measure-reel.js';
