@@ -6,12 +6,12 @@ import type { ReflectanceCurve } from './curve.js';
  */
 export const nature = {
   leafSunny: {
-    level: 0.055,
+    level: 0.05,
     rises: [
-      [0.05, 515, 12],
+      [0.035, 515, 12],
       [0.34, 705, 11],
     ],
-    bands: [[0.12, 553, 26]],
+    bands: [[0.16, 550, 24]],
   },
   leafDark: {
     level: 0.03,
@@ -24,10 +24,10 @@ export const nature = {
   leafYellowish: {
     level: 0.06,
     rises: [
-      [0.16, 520, 14],
+      [0.1, 520, 14],
       [0.3, 704, 11],
     ],
-    bands: [[0.08, 560, 30]],
+    bands: [[0.14, 556, 28]],
   },
   needles: { level: 0.025, rises: [[0.18, 706, 12]], bands: [[0.045, 545, 30]] },
   grassFar: {

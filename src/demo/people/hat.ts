@@ -2,12 +2,13 @@ import { smoothStep } from '../drawing/noise.js';
 import { addEllipsoid, addLimb, type Relief } from '../drawing/relief.js';
 import type { Stroke } from '../drawing/relief-light.js';
 import type { OnHead } from './head.js';
-import type { HeadLook } from './person.js';
-
-type Hat = NonNullable<HeadLook['hat']>;
+import type { FigurePlan } from '../../../shared/demo/layout/figure.js';
+import type { Outfit } from './wardrobe.js';
 
 /** A hat on a head one unit high. */
-export function addHat(relief: Relief, { kind, made }: Hat, turn: number, at: OnHead): void {
+export function addHat(relief: Relief, { hat, turn }: FigurePlan, { hat: made }: Outfit, at: OnHead): void {
+  if (!hat || !made) return;
+  const { kind } = hat;
   const side = Math.abs(Math.sin(turn));
   if (kind === 'brim') {
     addEllipsoid(relief, made, { centre: at(0, 0.27, 0.08), radii: [0.78, 0.105, 0.72] });
@@ -32,13 +33,14 @@ export function addHat(relief: Relief, { kind, made }: Hat, turn: number, at: On
 }
 
 /** The ribbon of a hat with a brim, the stripe of a knitted one. */
-export function hatStrokes({ kind, made, band }: Hat, at: OnHead): Stroke[] {
-  if (kind === 'peak') return [];
+export function hatStrokes({ hat }: FigurePlan, { hat: made, hatBand }: Outfit, at: OnHead): Stroke[] {
+  if (!hat || !made || !hatBand || hat.kind === 'peak') return [];
+  const { kind } = hat;
   const [x, y] = at(0, kind === 'brim' ? 0.345 : 0.43, 0);
   const [half, thick] = kind === 'brim' ? [0.41, 0.05] : [0.46, 0.035];
   return [
     {
-      surface: band,
+      surface: hatBand,
       on: made,
       bounds: [x - half, y - 0.25, x + half, y + 0.15],
       cover: (px, py) => {

@@ -3,8 +3,9 @@ import { addEllipsoid, addLimb, type Material, type Relief } from '../drawing/re
 import type { Stroke } from '../drawing/relief-light.js';
 import { toEllipse } from '../drawing/shapes.js';
 import type { Surface } from '../surfaces/surface.js';
+import type { FigurePlan } from '../../../shared/demo/layout/figure.js';
 import { addHat, hatStrokes } from './hat.js';
-import type { HeadLook } from './person.js';
+import type { Outfit } from './wardrobe.js';
 
 type Place = readonly [x: number, y: number, z: number];
 
@@ -22,8 +23,7 @@ function placer(cx: number, cy: number, turn: number, tilt: number): OnHead {
 const moved = ([x, y, z]: Place, dx: number, dy: number): Place => [x + dx, y + dy, z];
 
 /** Skull, jaw, cheeks, nose, ears and neck; one head high, its middle at cx, cy. */
-function addFace(relief: Relief, look: HeadLook, at: OnHead): void {
-  const { skin, turn } = look;
+function addFace(relief: Relief, { turn }: FigurePlan, { skin }: Outfit, at: OnHead): void {
   const side = Math.abs(Math.sin(turn));
   const melt = 0.12;
   addLimb(relief, skin, { from: at(Math.PI, -0.3, 0.06), to: at(Math.PI, -0.95, 0.12), radii: [0.19, 0.23] });
@@ -49,7 +49,7 @@ function addFace(relief: Relief, look: HeadLook, at: OnHead): void {
   addEllipsoid(relief, skin, { centre: at(0, -0.265, 0.34), radii: [0.11, 0.055, 0.07], melt: 0.06 });
 }
 
-function addHair(relief: Relief, { hair, hairCut, beard, turn }: HeadLook, at: OnHead): void {
+function addHair(relief: Relief, { hairCut, turn }: FigurePlan, { hair, beard }: Outfit, at: OnHead): void {
   if (beard) addEllipsoid(relief, beard, { centre: at(0, -0.36, 0.1), radii: [0.29, 0.2, 0.29], melt: 0.03 });
   if (hairCut === 'none') return;
   const side = Math.abs(Math.sin(turn));
@@ -104,45 +104,55 @@ function pencil(on: Material) {
   };
 }
 
+/** One eye: socket, white, iris with a glint, lids and brow. `facing` 1 when it looks at the viewer. */
+function eyeStrokes(outfit: Outfit, eye: Place, facing: number, turn: number): Stroke[] {
+  const { patch, bow } = pencil(outfit.skin);
+  const { dark, eyeWhite, shine, hair } = outfit;
+  const iris = moved(eye, 0.016 * Math.sin(turn), 0.004);
+  return [
+    patch(dark, moved(eye, 0, 0.016), 0.09 * facing, 0.048, 0.3, 0.036),
+    patch(eyeWhite, eye, 0.064 * facing, 0.026, 0.75, 0.009),
+    patch(dark, iris, 0.03, 0.031, 0.95, 0.008),
+    patch(shine, moved(iris, -0.012, 0.012), 0.007, 0.008, 0.7, 0.004),
+    bow(dark, moved(eye, 0, 0.022), 0.076 * facing, 0.02, 0.014, 0.9),
+    bow(dark, moved(eye, 0, -0.028), 0.055 * facing, -0.012, 0.007, 0.3),
+    bow(hair.surface, moved(eye, 0, 0.105), 0.092 * facing, 0.034, 0.024, 0.7),
+  ];
+}
+
 /** Eyes, brows, lips, and the colour of cheeks: what is too small to be a form. */
-function faceStrokes(look: HeadLook, at: OnHead): Stroke[] {
-  const { patch, bow } = pencil(look.skin);
-  const { lips, dark, hair, turn, smile = 0.5 } = look;
+function faceStrokes({ turn, smile = 0.5, sunglasses }: FigurePlan, outfit: Outfit, at: OnHead): Stroke[] {
+  const { patch, bow } = pencil(outfit.skin);
+  const { lips, dark } = outfit;
   const shows = (longitude: number) => Math.cos(turn + longitude);
   const sides = [-1, 1].filter((s) => shows(s * 0.42) > 0.15);
   const eyes = sides.flatMap((s) => {
     const facing = shows(s * 0.42);
     const eye = at(s * 0.42, 0.005, 0.36);
-    const glasses = look.sunglasses ? [patch(dark, eye, 0.115 * facing, 0.075, 0.96, 0.008)] : [];
-    return [
-      patch(lips, at(s * 0.68, -0.15, 0.36), 0.1 * facing, 0.07, 0.2, 0.06),
-      patch(dark, moved(eye, 0, 0.012), 0.085 * facing, 0.045, 0.32, 0.035),
-      patch(look.eyeWhite, eye, 0.056 * facing, 0.02, 0.7, 0.008),
-      patch(dark, moved(eye, 0.012 * Math.sin(turn), 0.003), 0.026, 0.026, 0.95, 0.008),
-      bow(dark, moved(eye, 0, 0.02), 0.068 * facing, 0.014, 0.012, 0.85),
-      bow(dark, moved(eye, 0, -0.022), 0.05 * facing, -0.01, 0.007, 0.3),
-      bow(hair.surface, moved(eye, 0, 0.1), 0.085 * facing, 0.03, 0.022, 0.75),
-      ...glasses,
-    ];
+    const cheek = patch(lips, at(s * 0.66, -0.16, 0.36), 0.11 * facing, 0.075, 0.24, 0.07);
+    const glass = patch(dark, eye, 0.115 * facing, 0.075, 0.96, 0.008);
+    return [cheek, ...(sunglasses ? [glass] : eyeStrokes(outfit, eye, facing, turn))];
   });
-  const mouth = at(0, -0.275, 0.38);
-  const wide = 0.115 * Math.max(0.3, shows(0));
-  const bridge = look.sunglasses ? [bow(dark, at(0, 0.03, 0.4), 0.06, 0.01, 0.012, 0.9)] : [];
+  const bridge = sunglasses && shows(0) > 0 ? [bow(dark, at(0, 0.03, 0.4), 0.06, 0.01, 0.012, 0.9)] : [];
+  if (shows(0) < 0.1) return eyes;
+  const mouth = at(0, -0.278, 0.38);
+  const wide = (0.1 + 0.03 * smile) * Math.max(0.35, shows(0));
   return [
     ...eyes,
     ...bridge,
-    patch(lips, moved(mouth, 0, 0.004), wide, 0.033, 0.75, 0.014),
-    bow(dark, mouth, wide * 1.08, -0.035 * smile, 0.011, 0.7),
+    patch(lips, moved(mouth, 0, 0.006), 0.92 * wide, 0.034, 0.75, 0.014),
+    patch(lips, moved(mouth, 0, 0.03), 0.5 * wide, 0.014, 0.5, 0.012),
+    bow(dark, moved(mouth, 0, 0.012 * smile), 1.12 * wide, -0.052 * smile, 0.012, 0.75),
+    patch(dark, moved(mouth, 0, -0.075), 0.6 * wide, 0.012, 0.18, 0.02),
     ...[-0.1, 0.1].map((side) => patch(dark, at(side, -0.158, 0.44), 0.016, 0.009, 0.5, 0.008)),
   ];
 }
 
-/** Adds a head, one unit from chin to crown, its middle at x, y, and returns what is drawn on it. */
-export function addHead(relief: Relief, look: HeadLook, x: number, y: number): Stroke[] {
-  const at = placer(x, y, look.turn, look.tilt ?? 0);
-  addFace(relief, look, at);
-  addHair(relief, look, at);
-  if (!look.hat) return faceStrokes(look, at);
-  addHat(relief, look.hat, look.turn, at);
-  return [...faceStrokes(look, at), ...hatStrokes(look.hat, at)];
+/** Adds a head, one unit from chin to crown, its middle at the height y, and returns what is drawn on it. */
+export function addHead(relief: Relief, plan: FigurePlan, outfit: Outfit, y: number): Stroke[] {
+  const at = placer(0, y, plan.turn, plan.tilt ?? 0);
+  addFace(relief, plan, outfit, at);
+  addHair(relief, plan, outfit, at);
+  addHat(relief, plan, outfit, at);
+  return [...faceStrokes(plan, outfit, at), ...hatStrokes(plan, outfit, at)];
 }

@@ -1,3 +1,6 @@
+import type { BoatPlan } from '../../../shared/demo/layout/regatta-boats.js';
+import { regattaPeople } from '../../../shared/demo/layout/regatta-people.js';
+import { drawFigure, headMetres } from '../people/figure.js';
 import { edge, lay, type Layer, paint, partLayer, pixelOf } from '../drawing/layer.js';
 import { clamp01, noise, smoothStep } from '../drawing/noise.js';
 import { project } from '../drawing/perspective.js';
@@ -8,26 +11,21 @@ import { daylight, haze, palette, view, waterLevel } from './setting.js';
 import { paintReflection } from './water.js';
 import { length3 } from '../drawing/length.js';
 
-/** A sailing boat seen from its side. */
-export interface Boat {
-  /** Where it floats: metres to the right of the middle and away. */
-  readonly across: number;
-  readonly away: number;
-  /** Length of the hull and height of the mast, metres. */
-  readonly long: number;
-  readonly mast: number;
-  /** 1: bow to the right, -1: to the left. */
-  readonly bow: 1 | -1;
+/** A boat with its surfaces under the light of the day. */
+export interface Boat extends Omit<BoatPlan, 'hull' | 'strake' | 'sail' | 'panel'> {
   readonly hull: Surface;
   readonly strake: Surface;
   readonly sail: Surface;
-  /** A coloured panel across the mainsail. */
   readonly panel?: Surface;
-  /** Clinker planks show. */
-  readonly planks?: boolean;
-  /** Lean of mast and sails, radians. */
-  readonly heel: number;
 }
+
+const painted = (plan: BoatPlan): Boat => ({
+  ...plan,
+  hull: palette[plan.hull],
+  strake: palette[plan.strake],
+  sail: palette[plan.sail],
+  panel: plan.panel && palette[plan.panel],
+});
 
 /** Picks frame places apart into metres along the boat (bow ahead) and above the water. */
 export interface BoatFrame {
@@ -108,8 +106,20 @@ function paintSpars(
     });
 }
 
-/** Paints a boat with sails, spars and rigging, its crew (drawn between sails and hull) and its mirror image. */
-export function paintBoat(layer: Layer, boat: Boat, crew?: (part: Layer) => void): void {
+/** Seats the crew: bodies upright behind the gunwale, looking about. */
+function seatCrew(part: Layer, boat: Boat, { toFrame }: BoatFrame, metre: number): void {
+  for (let i = 0; i < boat.crew; i++) {
+    const plan = regattaPeople.crew[i];
+    const seat = toFrame([(i === 0 ? -0.3 : -0.08) * boat.long, sheer(boat, 0) - 0.95]);
+    const stand = { x: seat[0], y: seat[1], size: headMetres * metre };
+    const figure = drawFigure(part, stand, { ...plan, turn: plan.turn * boat.bow }, palette, daylight);
+    if (figure) lay(part, figure);
+  }
+}
+
+/** Paints a boat with sails, spars and rigging, its crew (behind the gunwale) and its mirror image. */
+export function paintBoat(layer: Layer, plan: BoatPlan): void {
+  const boat = painted(plan);
   const { across, away, long, mast, bow, heel } = boat;
   const [x0, y0] = project(view, across, waterLevel, away);
   const metre = view.focal / away;
@@ -161,7 +171,7 @@ export function paintBoat(layer: Layer, boat: Boat, crew?: (part: Layer) => void
     air,
   );
   paintJib(part, boat, frame, rig, air);
-  crew?.(part);
+  seatCrew(part, boat, frame, metre);
   paintHull(part, boat, frame, air);
   paintReflection(layer, part, y0, Math.min(1.1 * mast * metre, 0.3));
   lay(layer, part);

@@ -39,7 +39,7 @@ function paintFront(layer: Layer): void {
       lit(out, palette.glass, 0, 0.14 + 0.5 * smoothStep(0.62, 0.8, fractalNoise(3 * X, 2 * Y, 2)), 0.05);
     else if (high < 0) lit(out, palette.glass, 0, 1.1 + 0.7 * noise(2 * X, 2 * Y), 0);
     else if (Math.min(door, window, high) < 0.11) lit(out, palette.paintWhite, sun, sky, bounce);
-    else paintBricks(out, wall, X, Y, pixel, sun, sky, bounce);
+    else paintBricks(out, wall, X, Y, [pixel, pixel], sun, sky, bounce);
     const pane = Math.min(Math.abs(X + 4.4), Math.abs(Y - 4.35));
     if (high < 0 && pane < 0.03) lit(out, palette.paintWhite, sun * 0.8, sky, bounce);
     const shutter = Math.min(toBox(X, Y, -5.55, 3.5, -5.0, 5.15), toBox(X, Y, -3.8, 3.5, -3.3, 5.15));

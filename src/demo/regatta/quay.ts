@@ -41,16 +41,7 @@ function paintPaving(layer: Layer): void {
       lit(out, palette.granite, sun * speck * (1 - 0.5 * joint), daylight.sky * speck * (0.3 + 0.7 * shade));
       return 1;
     }
-    paintBricks(
-      out,
-      paving,
-      X,
-      Z,
-      Math.max(pixel, 0.6 * long),
-      sun,
-      daylight.sky * (0.3 + 0.7 * shade),
-      0.03,
-    );
+    paintBricks(out, paving, X, Z, [pixel, long], sun, daylight.sky * (0.3 + 0.7 * shade), 0.03);
     return 1;
   });
 }
@@ -64,9 +55,18 @@ function paintQuayWall(layer: Layer): void {
     const Y = heightAt(view, y, Z);
     if (Z < quayEdge || Z > armEnd || Y > 0 || Y < waterLevel - 0.03) return 0;
     const pixel = (Z * Z) / (view.focal * Math.abs(armSide) * layer.scale);
-    const web = smoothStep(0.6, 0.75, noise(1.7 * Z + 2 * Y, 5 * Y + 0.6 * Z));
+    const web = smoothStep(0.08, 0.0, Math.abs(noise(2.6 * Z + 3 * Y, 8 * Y + 1.2 * Z) - 0.5));
     const wet = smoothStep(waterLevel + 0.45, waterLevel + 0.15, Y + 0.15 * noise(2 * Z, 3));
-    paintBricks(out, walling, Z, Y, pixel, 0.05, 0.15, 0.16 + 0.22 * web);
+    paintBricks(
+      out,
+      walling,
+      Z,
+      Y,
+      [pixel, Z / (view.focal * layer.scale)],
+      0.05,
+      0.15,
+      0.13 + 0.14 * web * smoothStep(0, waterLevel, Y),
+    );
     for (let k = 0; k < 3; k++) out[k] *= 1 - 0.6 * wet;
     if (Y > -0.22) lit(out, palette.granite, 0.1, 0.2, 0.2);
     const water = heightAt(view, y - pixelOf(layer), Z) - waterLevel;

@@ -27,12 +27,12 @@ function shadeCloth(
   crease: number,
   seam: number,
 ): void {
-  const nx = bow * (1.25 * (0.36 - c) + 0.35 * (1 - h) * (0.5 - c)) + 1.3 * crease;
-  const ny = 0.28 * (h - 0.35) + 0.8 * crease;
+  const nx = bow * (2.1 * (0.42 - c) + 0.5 * (1 - h) * (0.5 - c)) + 1.5 * crease;
+  const ny = 0.34 * (h - 0.4) + 0.9 * crease;
   const length = length3(nx, ny, 1);
   const facing = (nx * daylight.toSun[0] + ny * daylight.toSun[1] + daylight.toSun[2]) / length;
   const through = 0.1;
-  const sun = daylight.sun * (through + (1 - through) * clamp01(0.1 + 0.98 * facing));
+  const sun = daylight.sun * (through + (1 - through) * clamp01(0.06 + 1.02 * facing));
   lit(out, surface, sun, daylight.sky * (0.75 + 0.4 * ny), 0.1 * (1 - h));
   for (let k = 0; k < 3; k++) out[k] *= 1 - 0.13 * seam;
 }

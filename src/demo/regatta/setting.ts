@@ -1,9 +1,10 @@
+import { reflectances } from '../../../shared/demo/reflectances/index.js';
 import type { Triple } from '../../maths/matrix3.js';
 import type { Viewpoint } from '../drawing/perspective.js';
 import type { BodyLight } from '../drawing/relief-light.js';
 import { layerExposures } from '../stock/sensitivities.js';
 import { sceneLight, skyRadiance } from '../surfaces/light.js';
-import { paletteUnder, reflectances } from '../surfaces/palette.js';
+import { paletteUnder } from '../surfaces/palette.js';
 import { reflectance } from '../surfaces/surface.js';
 import { length3 } from '../drawing/length.js';
 
@@ -20,7 +21,7 @@ const unit = ([x, y, z]: Triple): Triple => {
   return [x / length, y / length, z / length];
 };
 
-export const daylight: BodyLight = { toSun: unit([-0.6, 0.62, 0.52]), sun: 0.88, sky: 0.22, bounce: 0.13 };
+export const daylight: BodyLight = { toSun: unit([-0.6, 0.62, 0.52]), sun: 0.98, sky: 0.25, bounce: 0.16 };
 
 /** Exposures of the sky: overhead, halfway and at the horizon; haze before far things. */
 export const skyTones = {

@@ -117,7 +117,7 @@ export function paintShore(layer: Layer): void {
     palette.leafSunny,
   );
   paintTown(layer);
-  paintLightTower(layer, -0.335);
+  paintLightTower(layer, -0.3);
 }
 
 export { paintPoint };

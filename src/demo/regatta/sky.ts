@@ -8,8 +8,8 @@ export function clearSky(height: number, out: Exposure): void {
   const low = Math.exp(-Math.max(0, height) / 0.11);
   const high = smoothStep(0.05, 0.5, height);
   for (let k = 0; k < 3; k++) {
-    const blue = mix(0.3 * skyTones.middle[k], 0.17 * skyTones.high[k], high);
-    out[k] = mix(blue, 0.56 * skyTones.low[k], low);
+    const blue = mix(0.38 * skyTones.middle[k], 0.24 * skyTones.high[k], high);
+    out[k] = mix(blue, 0.62 * skyTones.low[k], low);
   }
 }
 
@@ -37,7 +37,7 @@ export function paintSky(layer: Layer): void {
       const towardsSun = cloudAt(x - 0.022, height + 0.03);
       const bright = smoothStep(-0.1, 0.12, amount - towardsSun);
       const thick = smoothStep(threshold, threshold + 0.26, amount);
-      lit(cloud, palette.cloud, mix(0.36, 0.98, bright) * (1 - 0.35 * thick * (1 - bright)), 0.2);
+      lit(cloud, palette.cloud, mix(0.4, 1.06, bright) * (1 - 0.35 * thick * (1 - bright)), 0.2);
       const far = Math.exp(-height / 0.07);
       towards(cloud, out, 0.55 * far);
       towards(out, cloud, cover * (0.92 - 0.25 * far));

@@ -17,11 +17,11 @@ export const mostLogExposure = 0.7;
 
 /** A reversal film of our own: rather hard, as films made to be projected are. */
 export const characteristic: Characteristic = {
-  least: 0.13,
+  least: 0.1,
   most: 3.1,
-  contrast: 1.32,
-  whiteAt: -0.16,
-  highlightRounding: 0.16,
+  contrast: 1.4,
+  whiteAt: -0.2,
+  highlightRounding: 0.13,
   shadeRounding: 0.16,
 };
 

@@ -1,4 +1,4 @@
-import type { ReflectanceCurve } from '../../../shared/demo/reflectances/curve.js';
+import type { ReflectanceCurve } from '../../../shared/demo/reflectances/index.js';
 import { fromFunction, type Spectrum } from '../../colour/spectrum.js';
 import type { Triple } from '../../maths/matrix3.js';
 import { layerExposures } from '../stock/sensitivities.js';

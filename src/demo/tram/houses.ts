@@ -1,5 +1,5 @@
 import { type BrickWork, paintBricks } from '../drawing/brick.js';
-import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
+import { edge, type Layer, paint } from '../drawing/layer.js';
 import { cellRandom, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, depthOfSide, heightAt, project } from '../drawing/perspective.js';
 import { toBox } from '../drawing/shapes.js';
@@ -38,7 +38,7 @@ function paintPane(out: Exposure, curtain: number, up: number, along: number): v
 }
 
 /** Windows of the upper floors and of the ground floor; false where there is wall. */
-function paintWindow(out: Exposure, Z: number, Y: number, index: number, sun: number, free: number): boolean {
+function paintWindow(out: Exposure, Z: number, Y: number, index: number, sun: number): boolean {
   const floor = Math.floor(Y / storey);
   const column = Math.floor(Z / bay);
   const u = Z - (column + 0.5) * bay;
@@ -61,7 +61,6 @@ function paintWindow(out: Exposure, Z: number, Y: number, index: number, sun: nu
   if (bars < 0.035 || frame > -0.06)
     lit(out, palette.paintWhite, sun * 0.6 * shaded, daylight.sky * 0.7, 0.05);
   else paintPane(out, cellRandom(column + 31 * index, floor), (v - 0.85) / 1.8, Z);
-  void free;
   return true;
 }
 
@@ -100,13 +99,22 @@ function paintFacade(out: Exposure, house: House, index: number, Z: number, Y: n
   if (
     cornice > 1 &&
     !(index === 0 && Z > 9.2 && Z < 11.8 && Y < storey) &&
-    paintWindow(out, Z, Y, index, sun, free)
+    paintWindow(out, Z, Y, index, sun)
   )
     return;
   if (Y < 0.6)
     return lit(out, palette.granite, sun * (0.7 + 0.4 * noise(5 * Z, 7 * Y)), daylight.sky * 0.7, 0.16);
   const work: BrickWork = { bricks: house.bricks, mortar: palette.mortar, long: 0.24, high: 0.085 };
-  paintBricks(out, work, Z, Y, pixel, sun, daylight.sky * 0.7, 0.14 * smoothStep(4, 0, Y) + 0.04);
+  paintBricks(
+    out,
+    work,
+    Z,
+    Y,
+    [pixel * (Z / housesAt), pixel],
+    sun,
+    daylight.sky * 0.7,
+    0.14 * smoothStep(4, 0, Y) + 0.04,
+  );
 }
 
 /** The row of houses to the right, running away from the viewer. */
@@ -120,11 +128,14 @@ export function paintHouses(layer: Layer): void {
     const house = houses[index];
     const pixel = Z / (view.focal * layer.scale);
     if (Y > house.high + pixel || Y < -pixel) return 0;
-    paintFacade(out, house, index, Z, Y, Math.max(pixel, (pixel * Z) / housesAt));
+    paintFacade(out, house, index, Z, Y, pixel);
     towards(out, haze, 0.8 * (1 - Math.exp(-Z / 75)));
     return Math.min(edge(Y - house.high, pixel), edge(-Y, pixel));
   });
 }
+
+/** The church: where it stands across, where its spire begins and ends, metres. */
+const tower = { at: 3.2, eaves: 19, top: 33 } as const;
 
 const farWalls = (): Surface[] => [palette.brick, palette.plaster, palette.brickPale, palette.ochrePlaster];
 
@@ -139,9 +150,9 @@ export function paintFarEnd(layer: Layer): void {
     const u = X / 7.5 - column;
     const eaves = 6.5 + 4 * cellRandom(column, 40);
     const ridge = eaves + 2.8 * (1 - Math.abs(2 * u - 1));
-    const tower = Math.abs(X + 3.5);
-    const spire = tower < 2.1 && Y < 20 ? -1 : tower - 2.5 * (1 - (Y - 20) / 12);
-    const isTower = spire < 0 && Y < 32;
+    const fromTower = Math.abs(X - tower.at);
+    const isTower =
+      Y < tower.eaves ? fromTower < 2.2 : fromTower < (2.4 * (tower.top - Y)) / (tower.top - tower.eaves);
     if (Y > ridge && !isTower) return 0;
     const lower = 0.75 + 0.25 * noise(3 * X, 3 * Y);
     if (isTower)
@@ -164,5 +175,4 @@ export function paintFarEnd(layer: Layer): void {
     towards(out, haze, 0.66);
     return 1;
   });
-  void pixelOf;
 }

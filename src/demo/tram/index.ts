@@ -1,6 +1,7 @@
 import type { Layer } from '../drawing/layer.js';
 import type { DemoScene } from '../scene.js';
-import { drawCrowd } from './crowd.js';
+import { drawPeople } from './crowd.js';
+import { paintFurniture } from './furniture.js';
 import { paintFarEnd, paintHouses } from './houses.js';
 import { paintSky } from './sky.js';
 import { paintStreet } from './street.js';
@@ -14,7 +15,8 @@ function paintWinter(frame: Layer): void {
   paintHouses(frame);
   paintPark(frame);
   paintTram(frame);
-  drawCrowd(frame);
+  paintFurniture(frame);
+  drawPeople(frame);
 }
 
 export const tram: DemoScene = {

@@ -1,10 +1,11 @@
+import { reflectances } from '../../../shared/demo/reflectances/index.js';
 import type { Triple } from '../../maths/matrix3.js';
 import type { Viewpoint } from '../drawing/perspective.js';
 import type { BodyLight } from '../drawing/relief-light.js';
 import { smoothStep } from '../drawing/noise.js';
 import { layerExposures } from '../stock/sensitivities.js';
 import { lampRadiance, sceneLight, skyRadiance } from '../surfaces/light.js';
-import { paletteUnder, reflectances } from '../surfaces/palette.js';
+import { paletteUnder } from '../surfaces/palette.js';
 import { reflectance } from '../surfaces/surface.js';
 import { length3 } from '../drawing/length.js';
 

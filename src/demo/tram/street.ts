@@ -61,7 +61,7 @@ export const sunOnGround = (X: number, Z: number): number =>
 function snowHeight(X: number, Z: number, pixel: number): number {
   const drifts = 0.1 * fractalNoise(0.9 * X, 0.6 * Z + 4, 2);
   const lumps = (0.035 * fractalNoise(4.2 * X, 3.4 * Z, 2)) / (1 + 6 * pixel);
-  const prints = (0.04 * smoothStep(0.64, 0.8, noise(3.6 * X + 9, 2.6 * Z))) / (1 + 10 * pixel);
+  const prints = (0.03 * smoothStep(0.4, 1, noise(3.6 * X + 9, 2.6 * Z))) / (1 + 10 * pixel);
   return drifts + lumps - prints;
 }
 

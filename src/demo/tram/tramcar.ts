@@ -3,7 +3,7 @@ import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.
 import { acrossAt, depthOfSide, heightAt, project } from '../drawing/perspective.js';
 import { toBox, toEllipse, toStroke } from '../drawing/shapes.js';
 import { type Exposure, lit, type Surface, towards } from '../surfaces/surface.js';
-import { daylight, haze, lampLight, palette, tramBody, view } from './setting.js';
+import { daylight, haze, housesAt, lampLight, palette, tramBody, view } from './setting.js';
 import { length2 } from '../drawing/length.js';
 
 const { front, back, left, right, roof } = tramBody;
@@ -59,9 +59,12 @@ function paintFront(layer: Layer): void {
     const bounce = 0.2 * smoothStep(2.4, 0.3, Y) + 0.04;
     const grime = 0.86 + 0.2 * fractalNoise(2.2 * X, 1.6 * Y, 3);
     const shade = sun * grime;
-    if (body > 0 && top > 0 && snow > 0 && bumper > 0) lit(out, palette.iron, 0.2 * sun, 0.2, 0.1);
+    const slat = smoothStep(0.25, 0.4, Math.abs(((Y / 0.13) % 1) - 0.5));
+    if (body > 0 && top > 0 && snow > 0 && bumper > 0)
+      lit(out, palette.iron, (0.1 + 0.5 * slat) * sun, 0.2, 0.12);
     else if (snow < 0 && Y > roof + 0.05) lit(out, palette.snow, sun * 0.9, sky, 0.06);
     else if (body > 0 && bumper > 0) paintSheet(out, palette.slate, sun * 0.8, sky, 0.05, 0.02);
+    else if (bumper < 0 && Y > 0.53 + 0.02 * noise(5 * X, 3)) lit(out, palette.snow, sun * 0.85, sky, 0.06);
     else if (bumper < 0) paintSheet(out, palette.paintRed, shade * 0.8, sky, bounce, 0.01);
     else paintFace(out, X, Y, shade, sky, bounce, sign);
     return edge(outside, pixel);
@@ -163,8 +166,8 @@ function paintWires(layer: Layer): void {
     { from: project(view, middle - 0.8, 5.4, 13.2), to: project(view, middle + 0.8, 5.4, 13.2), r: 0.002 },
     { from: project(view, middle, 5.45, 4.6), to: project(view, middle, 5.45, 90), r: 0.0011 },
     { from: project(view, -0.35, 5.45, 4.2), to: project(view, -0.35, 5.45, 90), r: 0.0011 },
-    { from: project(view, -7.2, 6.2, 15.5), to: project(view, housesAt4(), 6.6, 15.5), r: 0.0008 },
-    { from: project(view, -7.2, 6.2, 31), to: project(view, housesAt4(), 6.6, 31), r: 0.0006 },
+    { from: project(view, -7.2, 6.2, 15.5), to: project(view, housesAt, 6.6, 15.5), r: 0.0008 },
+    { from: project(view, -7.2, 6.2, 31), to: project(view, housesAt, 6.6, 31), r: 0.0006 },
   ];
   for (const { from, to, r } of strokes)
     paint(
@@ -182,8 +185,6 @@ function paintWires(layer: Layer): void {
       },
     );
 }
-
-const housesAt4 = () => 4.6;
 
 export function paintTram(layer: Layer): void {
   paintSide(layer);

@@ -21,18 +21,18 @@ function growTree(foot: Point, size: number, seed: number): Bough[] {
   const random = seededRandom(seed);
   const boughs: Bough[] = [];
   const grow = (from: Point, angle: number, length: number, r: number, depth: number): void => {
-    const bend = 0.25 * (random() - 0.5);
     const to: Point = [from[0] + length * Math.sin(angle), from[1] - length * Math.cos(angle)];
-    boughs.push({ from, to, r1: r, r2: 0.74 * r });
+    boughs.push({ from, to, r1: r, r2: 0.78 * r });
     if (depth === 0) return;
-    const count = depth > 4 ? 2 : random() < 0.35 ? 3 : 2;
+    const count = depth > 6 ? 2 : random() < 0.3 ? 3 : 2;
     for (let i = 0; i < count; i++) {
-      const spread = (i - (count - 1) / 2) * (0.62 + 0.4 * random()) + 0.35 * (random() - 0.5);
-      const next = 0.9 * angle + spread + bend;
-      grow(to, next, length * (0.68 + 0.2 * random()), r * (0.6 + 0.1 * random()), depth - 1);
+      const fork = (i - (count - 1) / 2) * (0.5 + 0.45 * random()) + 0.3 * (random() - 0.5);
+      // Boughs reach up again the further they have leant over.
+      const next = 0.86 * angle + fork;
+      grow(to, next, length * (0.72 + 0.18 * random()), r * (0.6 + 0.1 * random()), depth - 1);
     }
   };
-  grow(foot, 0.04 * (random() - 0.5), 0.25 * size, 0.018 * size, 7);
+  grow(foot, 0.04 * (random() - 0.5), 0.22 * size, 0.016 * size, 8);
   return boughs;
 }
 
@@ -52,11 +52,11 @@ function paintBareTree(layer: Layer, foot: Point, size: number, air: number, see
       const nx = side * across[0];
       const facing = clamp01(0.25 - 0.75 * nx * Math.abs(daylight.toSun[0]) * 1.3 + 0.2);
       const rough = 0.7 + 0.6 * noise(400 * x, 90 * y);
-      lit(out, palette.bark, daylight.sun * facing * rough, daylight.sky * 0.6 * rough, 0.05);
+      lit(out, palette.barkDark, daylight.sun * facing * rough, daylight.sky * 0.6 * rough, 0.05);
       const up = -side * across[1];
       const lies = (clamp01(3 * (up - 0.25)) * Math.abs(to[0] - from[0])) / length;
       lit(snow, palette.snow, daylight.sun * 0.5, daylight.sky);
-      towards(out, snow, clamp01(1.3 * lies));
+      towards(out, snow, clamp01(lies));
       towards(out, haze, air);
       return edge(distance, pixel) * thin * 0.92;
     });
