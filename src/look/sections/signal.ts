@@ -35,8 +35,15 @@ const cameraLogSchema = z
     logSideOffset: finite('offset on the signal side').default(0),
     linSideSlope: z.number().min(1e-6).max(1e6).default(1).meta({ description: 'slope on the light side' }),
     linSideOffset: finite('offset on the light side').default(0),
-    linSideBreak: finite('linear light at and below which the curve is a straight line').optional(),
-    linearSlope: z.number().min(1e-6).max(1e6).optional().meta({ description: 'slope of the straight line' }),
+    linSideBreak: finite(
+      'linear light at and below which the curve is a straight line; left out: a curve all the way down',
+    ).optional(),
+    linearSlope: z
+      .number()
+      .min(1e-6)
+      .max(1e6)
+      .optional()
+      .meta({ description: 'slope of the straight line; left out: that of the curve at the break' }),
   })
   .superRefine(refusedBy(cameraLog))
   .meta({ description: 'a custom camera log curve' });
