@@ -1,6 +1,13 @@
 import type { Samples } from '../apply-codes.js';
 import type { RunKind, SimdModule } from './simd-module.js';
 
+/** How a picture is run through the LUT that lies prepared. */
+export interface PreparedRun {
+  readonly kind: RunKind;
+  /** Address of the first thread's area; the others' follow, `areaBytes` each. */
+  readonly area: number;
+}
+
 /** Pixels that pass through an area at once: few enough that they stay in the second cache on the way. */
 const areaPixels = 8192;
 
@@ -17,19 +24,19 @@ type SamplesConstructor = new (buffer: ArrayBufferLike, byteOffset: number, leng
 
 /**
  * Puts part of a picture through the lattice that was prepared.
- * @param area address of the thread's own area
+ * @param run its area must be the thread's own
  * @param first, end pixels from the first up to the last but not with it
  */
 export function runArea(
   module: SimdModule,
-  kind: RunKind,
-  area: number,
+  run: PreparedRun,
   source: Samples,
   target: Samples,
   channels: 3 | 4,
   first = 0,
   end = source.length / channels,
 ): void {
+  const { kind, area } = run;
   const from = area + module.workBytes.value;
   const to = from + blockBytes;
   const Depth = source.constructor as SamplesConstructor;
