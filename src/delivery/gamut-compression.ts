@@ -2,6 +2,8 @@ import type { Run, Triple } from '../maths/matrix3.js';
 
 /** Up to this share of the way from grey to the gamut's edge colours stay as they are. */
 const untouched = 0.8;
+/** By so much a colour on the gamut's edge may seem to lie outside. */
+const rounding = 1e-9;
 /** Colours further out than this many times the edge are cut: only those that no film makes. */
 const furthest = 2.5;
 
@@ -39,7 +41,7 @@ export function highestOutness(values: Float64Array, count: number, luma: Triple
  */
 export function gamutCompressionRun(reach: number, luma: Triple): Run {
   const limit = Math.min(reach, furthest);
-  if (limit <= 1) return () => {};
+  if (limit <= 1 + rounding) return () => {};
   const span = limit - untouched;
   const room = 1 - untouched;
   // (t / (1 + k t)) leaves with slope 1 and passes through (span, room).
