@@ -50,9 +50,8 @@ export interface FigurePlan {
   readonly vest?: SurfaceName;
   readonly gloves?: SurfaceName;
   readonly shoes?: SurfaceName;
-  /** Depth of the open neck; a collar lies round it. */
+  /** Depth of the open neck. */
   readonly openTo?: number;
-  readonly collar?: boolean;
   readonly buttons?: SurfaceName;
   readonly stripes?: { readonly made: SurfaceName; readonly width: number };
 }

@@ -79,7 +79,6 @@ export const regattaPeople = {
       sleeveTo: 0.4,
       bottom: 'navy',
       openTo: 0.42,
-      collar: true,
     },
     {
       across: 0.6,
@@ -101,7 +100,6 @@ export const regattaPeople = {
       bottom: 'rose',
       skirtTo: 5,
       openTo: 0.55,
-      collar: true,
     },
     {
       across: 0.23,

@@ -50,7 +50,7 @@ export const building = {
     ],
   },
   darkWood: { level: 0.035, rises: [[0.06, 590, 40]] },
-  paintRed: { level: 0.04, rises: [[0.56, 609, 11]], bands: [[0.02, 430, 30]] },
+  paintRed: { level: 0.028, rises: [[0.48, 611, 11]], bands: [[0.02, 430, 30]] },
   paintBlue: { level: 0.035, rises: [[0.12, 700, 14]], bands: [[0.3, 458, 34]] },
   paintCream: {
     level: 0.4,

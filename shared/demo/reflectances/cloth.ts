@@ -24,7 +24,7 @@ export const cloth = {
       [0.28, 560, 40],
     ],
   },
-  red: { level: 0.045, rises: [[0.6, 608, 12]], bands: [[0.03, 430, 30]] },
+  red: { level: 0.03, rises: [[0.5, 610, 11]], bands: [[0.03, 430, 30]] },
   wine: { level: 0.03, rises: [[0.2, 606, 16]], bands: [[0.02, 430, 30]] },
   rose: { level: 0.3, rises: [[0.38, 590, 20]], bands: [[0.16, 430, 40]] },
   yellow: { level: 0.07, rises: [[0.62, 512, 15]] },

@@ -72,7 +72,8 @@ function sunReaching(
   for (let i = 0; i < looks.length; i++) {
     const { far } = looks[i];
     const over = heightAt(relief, column, row, looks[i]) - z - far * rise;
-    if (over > 0.01) hidden = Math.max(hidden, smoothStep(0.01, 0.03 + 0.12 * far, over));
+    const least = 0.012 + 0.05 * far;
+    if (over > least) hidden = Math.max(hidden, smoothStep(least, 0.05 + 0.24 * far, over));
   }
   return 1 - hidden;
 }

@@ -6,11 +6,11 @@ import { length2 } from '../drawing/length.js';
 import type { Build } from './build.js';
 import type { Outfit } from './wardrobe.js';
 
-/** Collar, scarf and vest: what is worn over the top. */
+/** Scarf and vest: what is worn over the top. */
 export function addExtras(
   relief: Relief,
-  { broad, collar, openTo = 0 }: FigurePlan,
-  { top, vest, scarf }: Outfit,
+  { broad }: FigurePlan,
+  { vest, scarf }: Outfit,
   { level, b }: Build,
 ): void {
   const w = broad * b;
@@ -26,14 +26,6 @@ export function addExtras(
         melt: 0.05,
       });
   }
-  if (collar)
-    for (const s of [-1, 1])
-      addLimb(relief, top, {
-        from: [0.2 * s * b, level(-0.06), 0.16 * b],
-        to: [0.16 * s * b, level(0.75 * openTo), 0.5 * b],
-        radii: [0.1 * b, 0.075 * b],
-        flat: 0.5,
-      });
   if (!scarf) return;
   addLimb(relief, scarf, {
     from: [-0.2 * b, level(-0.05), 0.1],

@@ -1,9 +1,9 @@
 import { type BrickWork, paintBricks } from '../drawing/brick.js';
-import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
-import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
+import { edge, type Layer, paintFine } from '../drawing/layer.js';
+import { fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, heightAt, project } from '../drawing/perspective.js';
-import { toBox, toEllipse } from '../drawing/shapes.js';
-import { lit } from '../surfaces/surface.js';
+import { toBox } from '../drawing/shapes.js';
+import { type Exposure, lit } from '../surfaces/surface.js';
 import { house } from './quay.js';
 import { daylight, palette, view } from './setting.js';
 
@@ -14,111 +14,105 @@ const wall: BrickWork = {
   high: 0.08,
 };
 
-/** Deep shade under the awning: shares of sky and bounce that still get in, by height. */
-const shadeSky = (Y: number) => 0.03 + 0.03 * smoothStep(2, 0, Y);
-const shadeBounce = (Y: number) => 0.035 + 0.05 * smoothStep(1.8, 0, Y);
+/** How strongly sun, sky and bounce fall on a place. */
+interface Lights {
+  readonly sun: number;
+  readonly sky: number;
+  readonly bounce: number;
+}
 
-/** The front of the house: brick in sun above the awning, in deep shade below, a door and a window. */
-function paintFront(layer: Layer): void {
+/** Light on the front by height: grazing sun above the awning, below it the little that still gets in. */
+function lightAt(Y: number): Lights {
+  const sunny = smoothStep(house.awningHigh - 0.02, house.awningHigh + 0.04, Y);
+  return {
+    sun: daylight.sun * 0.52 * sunny,
+    sky: mix(0.03 + 0.03 * smoothStep(2, 0, Y), 0.22, sunny),
+    bounce: mix(0.035 + 0.05 * smoothStep(1.8, 0, Y), 0.12, sunny),
+  };
+}
+
+/** Metres: the window of the upper floor and its shutters. */
+const upper = { left: -4.9, right: -3.9, low: 3.6, high: 5.1, middle: -4.4 } as const;
+
+/** Panes that mirror the sky, white curtains drawn aside behind them. */
+function paintGlass(out: Exposure, X: number, Y: number): void {
+  const aside = Math.abs(X - upper.middle);
+  const drawn = 0.24 + 0.14 * ((Y - upper.low) / (upper.high - upper.low)) ** 2;
+  lit(out, palette.glass, 0, 0.5);
+  if (aside > drawn) lit(out, palette.white, 0.12 * (0.75 + 0.5 * noise(16 * X, 0.7 * Y)), 0.1);
+  const mirrored =
+    0.06 + 0.05 * smoothStep(upper.low, upper.high, Y) + 0.12 * fractalNoise(1.4 * X, 1.8 * Y, 3);
+  for (let k = 0; k < 3; k++) out[k] += mirrored * palette.cloud.sky[k];
+}
+
+/** A box of red flowers under the window; false beside it. */
+function paintFlowers(out: Exposure, X: number, Y: number, { sun, sky, bounce }: Lights): boolean {
+  const box = toBox(X, Y, upper.left - 0.08, upper.low - 0.3, upper.right + 0.08, upper.low - 0.08, 0.02);
+  const heads = noise(13 * X, 13 * Y);
+  const ragged = 0.12 * (fractalNoise(7 * X, 6 * Y, 2) - 0.5);
+  const leaves =
+    toBox(X, Y, upper.left - 0.06, upper.low - 0.17, upper.right + 0.06, upper.low + 0.17, 0.1) + ragged;
+  if (leaves > 0 && box > 0) return false;
+  if (leaves > 0) lit(out, palette.darkWood, sun * 1.2, sky, bounce);
+  else {
+    const light = 0.5 + 1.1 * noise(21 * X + 3, 21 * Y);
+    const flower = heads > 0.56;
+    const surface = flower ? (noise(3 * X, 9) > 0.5 ? palette.red : palette.rose) : palette.leafSunny;
+    lit(out, surface, 1.5 * sun * light, sky, bounce);
+  }
+  return true;
+}
+
+/** Frames, panes, shutters and flowers of the upper floor; false where there is wall. */
+function paintUpperFloor(out: Exposure, X: number, Y: number, lights: Lights): boolean {
+  const { sun, sky, bounce } = lights;
+  if (paintFlowers(out, X, Y, lights)) return true;
+  const opening = toBox(X, Y, upper.left, upper.low, upper.right, upper.high);
+  if (opening < 0.1) {
+    const bars = Math.min(Math.abs(X - upper.middle), Math.abs(Y - 4.5));
+    if (opening < 0 && bars > 0.03) paintGlass(out, X, Y);
+    else lit(out, palette.paintWhite, sun * (opening < 0 ? 0.8 : 1.1), sky, bounce);
+    return true;
+  }
+  const aside = Math.abs(X - upper.middle) - 0.85;
+  const shutter = toBox(aside, Y, -0.26, upper.low - 0.05, 0.26, upper.high + 0.05);
+  if (shutter > 0) {
+    // The shutter throws its shade on the wall to the right.
+    if (toBox(aside - 0.06, Y + 0.06, -0.26, upper.low - 0.05, 0.26, upper.high + 0.05) > 0) return false;
+    paintBricks(out, wall, X, Y, [0.01, 0.01], 0.1 * sun, sky * 0.8, bounce);
+    return true;
+  }
+  const rim = shutter > -0.05 || Math.abs(Y - 4.35) < 0.04;
+  const slat = rim ? 1 : 0.62 + 0.5 * smoothStep(0.15, 0.9, (Y * 13) % 1);
+  lit(out, palette.paintGreen, sun * slat * 1.25, sky * slat, bounce);
+  return true;
+}
+
+/** Door and shop window below the awning; false where there is wall. */
+function paintGroundFloor(out: Exposure, X: number, Y: number, { sky, bounce }: Lights): boolean {
+  const door = toBox(X, Y, -4.75, 0, -3.75, 2.15);
+  const window = toBox(X, Y, -6.6, 0.95, -5.3, 2.1);
+  if (Math.min(door, window) > 0.11) return false;
+  if (door < 0) lit(out, palette.darkWood, 0, 0.012, 0.012);
+  else if (window < 0)
+    lit(out, palette.glass, 0, 0.14 + 0.5 * smoothStep(0.62, 0.8, fractalNoise(3 * X, 2 * Y, 2)), 0.05);
+  else lit(out, palette.paintWhite, 0, sky, bounce);
+  return true;
+}
+
+/** The front of the house on the quay: brick in sun above the awning, in deep shade below. */
+export function paintBoathouse(layer: Layer): void {
   const Z = house.front;
   const [right] = project(view, house.side, 0, Z);
   const [, bottom] = project(view, 0, 0, Z);
   const pixel = Z / (view.focal * layer.scale);
-  paint(layer, [-9, -9, right, bottom], (x, y, out) => {
+  paintFine(layer, [-9, -9, right, bottom], (x, y, out) => {
     const X = acrossAt(view, x, Z);
     const Y = heightAt(view, y, Z);
-    const sunny = smoothStep(house.awningHigh - 0.02, house.awningHigh + 0.04, Y);
-    const sky = mix(shadeSky(Y), 0.2, sunny);
-    const bounce = mix(shadeBounce(Y), 0.1, sunny);
-    const sun = daylight.sun * 0.5 * sunny;
-    const door = toBox(X, Y, -4.75, 0, -3.75, 2.15);
-    const window = toBox(X, Y, -6.6, 0.95, -5.3, 2.1);
-    const high = toBox(X, Y, -4.9, 3.55, -3.9, 5.1);
-    if (door < 0) lit(out, palette.darkWood, 0, 0.012, 0.012);
-    else if (window < 0)
-      lit(out, palette.glass, 0, 0.14 + 0.5 * smoothStep(0.62, 0.8, fractalNoise(3 * X, 2 * Y, 2)), 0.05);
-    else if (high < 0) lit(out, palette.glass, 0, 1.1 + 0.7 * noise(2 * X, 2 * Y), 0);
-    else if (Math.min(door, window, high) < 0.11) lit(out, palette.paintWhite, sun, sky, bounce);
-    else paintBricks(out, wall, X, Y, [pixel, pixel], sun, sky, bounce);
-    const pane = Math.min(Math.abs(X + 4.4), Math.abs(Y - 4.35));
-    if (high < 0 && pane < 0.03) lit(out, palette.paintWhite, sun * 0.8, sky, bounce);
-    const shutter = Math.min(toBox(X, Y, -5.55, 3.5, -5.0, 5.15), toBox(X, Y, -3.8, 3.5, -3.3, 5.15));
-    if (shutter < 0) {
-      const slat = 0.75 + 0.35 * smoothStep(0.2, 0.8, (Y * 14) % 1);
-      lit(out, palette.paintGreen, sun * slat * 1.1, sky * slat, bounce);
-    }
+    const lights = lightAt(Y);
+    const drawn =
+      Y > house.awningHigh ? paintUpperFloor(out, X, Y, lights) : paintGroundFloor(out, X, Y, lights);
+    if (!drawn) paintBricks(out, wall, X, Y, [pixel, pixel], lights.sun, lights.sky, lights.bounce);
     return edge(X - house.side, pixel * 1.2);
   });
 }
-
-/** Striped cloth sloping out from the house, with a scalloped edge. */
-function paintAwning(layer: Layer): void {
-  const [backRight, backY] = project(view, house.awningSide - 0.05, house.awningHigh, house.front);
-  const [frontRight, frontY] = project(view, house.awningSide, house.awningLow, house.awningOut);
-  const hang = 0.2;
-  const drop = (hang * view.focal) / house.awningOut;
-  const pixel = pixelOf(layer);
-  paint(layer, [-9, backY, frontRight, frontY + drop], (x, y, out) => {
-    const t = clamp01((y - backY) / (frontY - backY));
-    // Depth goes with 1/Z between the two edges.
-    const Z = 1 / mix(1 / house.front, 1 / house.awningOut, t);
-    const X = acrossAt(view, x, Z);
-    const stripe = Math.floor(X / 0.34 + 100) % 2 === 0 ? palette.sailWhite : palette.blue;
-    const outside = x - mix(backRight, frontRight, t);
-    if (y < frontY) {
-      const sag = noise(2.1 * X, 1.5 * t) - 0.5;
-      lit(out, stripe, daylight.sun * (0.92 + 0.14 * sag), 0.22, 0.02);
-      return Math.min(edge(outside, pixel), edge(backY - y, pixel));
-    }
-    const down = (y - frontY) / drop;
-    const scallop = 0.7 + 0.3 * Math.sqrt(Math.abs(Math.sin((X / 0.34) * Math.PI)));
-    const wave = 0.7 + 0.3 * Math.sin(9 * X + 1.5 * Math.sin(3 * X));
-    lit(out, stripe, daylight.sun * 0.62 * wave, 0.16, 0.1);
-    return Math.min(edge(outside, pixel), edge((down - scallop) * drop, pixel));
-  });
-}
-
-/** Under the awning: a table with a white cloth and a jug, a barrel, a bench, hardly lit. */
-function paintInShade(layer: Layer): void {
-  const Z = 10.6;
-  const pixel = Z / (view.focal * layer.scale);
-  const [, bottom] = project(view, 0, 0, Z);
-  paint(layer, [-9, 0.36, project(view, -3, 0, Z)[0], bottom], (x, y, out) => {
-    const X = acrossAt(view, x, Z);
-    const Y = heightAt(view, y, Z);
-    const cloth = toBox(X, Y, -4.35, 0.35 + 0.04 * Math.sin(9 * X), -3.25, 0.78, 0.02);
-    const legs = Math.min(toBox(X, Y, -4.25, 0, -4.18, 0.5), toBox(X, Y, -3.42, 0, -3.35, 0.5));
-    const jug = Math.min(toEllipse(X, Y, -3.95, 0.92, 0.09, 0.13), toBox(X, Y, -4.0, 0.95, -3.9, 1.12, 0.02));
-    const barrel = toBox(
-      X,
-      Y,
-      -5.7 - 0.06 * Math.sin(Y * 3.5),
-      0,
-      -5.15 + 0.06 * Math.sin(Y * 3.5),
-      0.85,
-      0.03,
-    );
-    const nearest = Math.min(cloth, legs, jug, barrel);
-    if (nearest > pixel) return 0;
-    const fold = 0.8 + 0.3 * noise(11 * X, 1.2 * Y);
-    if (nearest === cloth) lit(out, palette.white, 0, 0.12 * fold, 0.1 * fold);
-    else if (nearest === jug) lit(out, palette.blue, 0, 0.2, 0.08 * (1 - (X + 4) * 4));
-    else if (nearest === barrel)
-      lit(
-        out,
-        Math.abs(((Y * 3.3) % 1) - 0.5) < 0.07 ? palette.iron : palette.plainWood,
-        0,
-        0.06,
-        0.08 - 0.1 * (X + 5.4),
-      );
-    else lit(out, palette.darkWood, 0, 0.05, 0.06);
-    return edge(nearest, pixel);
-  });
-}
-
-export function paintBoathouse(layer: Layer): void {
-  paintFront(layer);
-  paintInShade(layer);
-}
-
-export { paintAwning };

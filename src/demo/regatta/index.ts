@@ -4,7 +4,8 @@ import type { DemoScene } from '../scene.js';
 import { paintBough } from './bough.js';
 import { paintBunting, paintGulls } from './bunting.js';
 import { paintBoat } from './boat.js';
-import { paintAwning, paintBoathouse } from './boathouse.js';
+import { paintAwning, paintInShade } from './awning.js';
+import { paintBoathouse } from './boathouse.js';
 import { drawPeople } from './crowd.js';
 import { paintQuay } from './quay.js';
 import { paintPoint, paintShore } from './shore.js';
@@ -20,6 +21,7 @@ function paintRegatta(frame: Layer): void {
   paintGulls(frame);
   paintBoathouse(frame);
   paintQuay(frame);
+  paintInShade(frame);
   drawPeople(frame, 'inShade');
   paintAwning(frame);
   drawPeople(frame, 'onQuay');

@@ -1,4 +1,4 @@
-import { edge, type Layer, paint } from '../drawing/layer.js';
+import { edge, type Layer, paintFine } from '../drawing/layer.js';
 import { clamp01, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, heightAt, project } from '../drawing/perspective.js';
 import { toBox, toEllipse } from '../drawing/shapes.js';
@@ -13,7 +13,7 @@ function paintLampPost(layer: Layer, X: number, Z: number): void {
   const pixel = Z / (view.focal * layer.scale);
   const [left, top] = project(view, X - 1.2, 4.6, Z);
   const [right, bottom] = project(view, X + 1.2, 0, Z);
-  paint(layer, [left, top, right, bottom], (x, y, out) => {
+  paintFine(layer, [left, top, right, bottom], (x, y, out) => {
     const u = acrossAt(view, x, Z) - X;
     const Y = heightAt(view, y, Z);
     const thick = 0.045 + 0.05 * smoothStep(0.9, 0.2, Y) + 0.02 * smoothStep(0.04, 0, Math.abs(Y - 2.9));
@@ -35,7 +35,7 @@ function paintStopBoard(layer: Layer, X: number, Z: number): void {
   const pixel = Z / (view.focal * layer.scale);
   const [left, top] = project(view, X - 0.5, 3, Z);
   const [right, bottom] = project(view, X + 0.5, 0, Z);
-  paint(layer, [left, top, right, bottom], (x, y, out) => {
+  paintFine(layer, [left, top, right, bottom], (x, y, out) => {
     const u = acrossAt(view, x, Z) - X;
     const Y = heightAt(view, y, Z);
     const post = Math.max(Math.abs(u) - 0.035, Y - 2.7, -Y);

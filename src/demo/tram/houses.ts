@@ -1,5 +1,5 @@
 import { type BrickWork, paintBricks } from '../drawing/brick.js';
-import { edge, type Layer, paint } from '../drawing/layer.js';
+import { edge, type Layer, paintFine } from '../drawing/layer.js';
 import { cellRandom, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, depthOfSide, heightAt, project } from '../drawing/perspective.js';
 import { toBox } from '../drawing/shapes.js';
@@ -79,10 +79,12 @@ function paintDoorway(out: Exposure, Z: number, Y: number, sun: number): boolean
     Math.abs(toBox(Z, Y, 10.2, 0.35, 10.85, 1.05, 0.02)),
     Math.abs(toBox(Z, Y, 10.2, 1.2, 10.85, 2.1, 0.02)),
   );
-  const in1 = smoothStep(0, 1.6, Y);
-  if (door < 0)
-    lit(out, palette.paintGreen, 0, panels < 0.03 ? 0.01 : 0.045 * (1.2 - in1), 0.03 * (1.1 - in1));
-  else lit(out, palette.brickDark, 0, 0.05 * (1.3 - in1), 0.05 * (1.2 - in1));
+  // The lower the place, the more of the snow's light gets in; the near side of the porch hides the rest.
+  const deep = (1.25 - smoothStep(0, 2.4, Y)) * (0.55 + 0.6 * smoothStep(doorway.from, doorway.to, Z));
+  if (door < 0) {
+    const moulding = panels < 0.035 ? 0.35 : 1;
+    lit(out, palette.varnishedWood, 0, 0.07 * deep * moulding, 0.16 * deep * moulding);
+  } else lit(out, palette.brickDark, 0, 0.07 * deep, 0.1 * deep);
   const knob = length2(Z - 10.15, Y - 1.1);
   if (knob < 0.05) lit(out, palette.mustard, 0, 0.35, 0.2);
   return true;
@@ -120,7 +122,7 @@ function paintFacade(out: Exposure, house: House, index: number, Z: number, Y: n
 /** The row of houses to the right, running away from the viewer. */
 export function paintHouses(layer: Layer): void {
   const [farX] = project(view, housesAt, 0, 80);
-  paint(layer, [farX, -9, 9, 9], (x, y, out) => {
+  paintFine(layer, [farX, -9, 9, 9], (x, y, out) => {
     const Z = depthOfSide(view, x, housesAt);
     const Y = heightAt(view, y, Z);
     const index = houses.findIndex(({ from, to }) => Z >= from && Z < to);
@@ -143,7 +145,7 @@ const farWalls = (): Surface[] => [palette.brick, palette.plaster, palette.brick
 export function paintFarEnd(layer: Layer): void {
   const Z = 95;
   const walls = farWalls();
-  paint(layer, [-9, 0.1, 9, view.horizon + 0.02], (x, y, out) => {
+  paintFine(layer, [-9, 0.1, 9, view.horizon + 0.02], (x, y, out) => {
     const X = acrossAt(view, x, Z);
     const Y = heightAt(view, y, Z);
     const column = Math.floor(X / 7.5);

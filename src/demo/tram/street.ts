@@ -60,8 +60,8 @@ export const sunOnGround = (X: number, Z: number): number =>
 /** Height of the snow, metres: drifts, lumps, and what feet have left. */
 function snowHeight(X: number, Z: number, pixel: number): number {
   const drifts = 0.1 * fractalNoise(0.9 * X, 0.6 * Z + 4, 2);
-  const lumps = (0.035 * fractalNoise(4.2 * X, 3.4 * Z, 2)) / (1 + 6 * pixel);
-  const prints = (0.03 * smoothStep(0.4, 1, noise(3.6 * X + 9, 2.6 * Z))) / (1 + 10 * pixel);
+  const lumps = (0.05 * fractalNoise(4.2 * X, 3.4 * Z, 2)) / (1 + 6 * pixel);
+  const prints = (0.05 * smoothStep(0.45, 1, noise(3.6 * X + 9, 2.6 * Z))) / (1 + 10 * pixel);
   return drifts + lumps - prints;
 }
 

@@ -1,4 +1,4 @@
-import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
+import { edge, type Layer, paint, paintFine, pixelOf } from '../drawing/layer.js';
 import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, depthOfSide, heightAt, project } from '../drawing/perspective.js';
 import { toBox, toEllipse, toStroke } from '../drawing/shapes.js';
@@ -39,7 +39,7 @@ function paintFront(layer: Layer): void {
   const [x1, y1] = project(view, left, roof + 0.75, front);
   const [x2, y2] = project(view, right, 0, front);
   const pixel = front / (view.focal * layer.scale);
-  paint(layer, [x1, y1, x2, y2], (x, y, out) => {
+  paintFine(layer, [x1, y1, x2, y2], (x, y, out) => {
     const X = acrossAt(view, x, front);
     const Y = heightAt(view, y, front);
     const u = (X - middle) / half;
@@ -113,7 +113,7 @@ function paintSide(layer: Layer): void {
   const [nearX, nearTop] = project(view, right, roof + 0.3, front);
   const [farX] = project(view, right, 0, back);
   const [, nearBottom] = project(view, right, 0, front);
-  paint(layer, [nearX, nearTop, farX, nearBottom], (x, y, out) => {
+  paintFine(layer, [nearX, nearTop, farX, nearBottom], (x, y, out) => {
     const Z = depthOfSide(view, x, right);
     const Y = heightAt(view, y, Z);
     if (Z < front || Z > back) return 0;
