@@ -1,0 +1,224 @@
+import type { Primaries } from '../colour/primaries/index.js';
+import { primaries } from '../colour/primaries/index.js';
+import type { TransferFunction } from '../colour/transfer-functions/index.js';
+import { transferFunctions } from '../colour/transfer-functions/index.js';
+import { InputError } from '../errors/input-error.js';
+import { sampleLut } from '../lut/interpolate.js';
+import type { Lut } from '../lut/lattice.js';
+import type { Picture } from '../picture/picture.js';
+import { expandGrey, makePicture } from '../picture/picture.js';
+import type { Blocks } from './blocks.js';
+import { gatherBlocks, thinned } from './blocks.js';
+import { inTurn } from './causes/cause.js';
+import type { CauseContext, CauseName, Variant } from './causes/index.js';
+import { causes } from './causes/index.js';
+import { fitBlocks } from './colour-map.js';
+import type { Fit, SeenAs } from './fit.js';
+import { certainty, fit, misfit } from './fit.js';
+import type { Registration } from './register.js';
+import { register } from './register.js';
+import { border } from './sample.js';
+
+export interface VerifyOptions {
+  /** The curve with which the camera writes light down; sRGB by default. */
+  readonly cameraCurve?: TransferFunction;
+  /** How the burnt codes are meant to be seen; sRGB by default. */
+  readonly curve?: TransferFunction;
+  readonly primaries?: Primaries;
+  /** Other files that may have been loaded instead. */
+  readonly others?: CauseContext['others'];
+}
+
+/** One explanation and how well it fits: CIEDE2000, and root mean square in codes of 255. */
+export interface Explanation {
+  readonly cause: CauseName;
+  readonly words: string;
+  readonly mean: number;
+  readonly p95: number;
+  readonly rms: number;
+}
+
+export interface Verdict {
+  /** True when the device did what the file says. */
+  readonly holds: boolean;
+  /** CIEDE2000 between what the file says and what was burnt in. */
+  readonly mean: number;
+  readonly p95: number;
+  /** The cause that fits clearly better than the file itself. */
+  readonly cause?: Explanation;
+  /** The best form of every cause that was tried, the best fit first. */
+  readonly tried: readonly Explanation[];
+  readonly shift: Registration;
+  /** Places that were compared. */
+  readonly blocks: number;
+  /** One sentence. */
+  readonly sentence: string;
+}
+
+/** CIEDE2000 up to which a burn-in counts as what the file says: mean and 95th percentile (our choice). */
+export const verifyLimits = { mean: 1, p95: 2 };
+
+/** A cause is named only when its fit is better beyond chance, and its distance at most this share of the file's. */
+const surely = 5;
+const clearlyBetter = { plain: 0.7, gentle: 0.95 };
+
+/** Stills smaller than this have too few places to compare. */
+const leastSide = 2 * border + 32;
+
+function requireStills(plain: Picture, burnt: Picture): void {
+  if (plain.width !== burnt.width || plain.height !== burnt.height)
+    throw new InputError({
+      what: `the two stills differ in size: ${plain.width} x ${plain.height} and ${burnt.width} x ${burnt.height}`,
+      hint: 'Take both from the same recording format, uncropped.',
+    });
+  if (Math.min(plain.width, plain.height) < leastSide)
+    throw new InputError({ what: 'the stills are too small', allowed: `${leastSide} pixels a side or more` });
+}
+
+interface Tried extends Explanation {
+  readonly fit: Fit;
+}
+
+const explanation = (cause: CauseName, words: string, figures: Fit): Tried => {
+  const { mean, p95, rms } = figures;
+  return { cause, words, mean, p95, rms, fit: figures };
+};
+
+const plainly = ({ cause, words, mean, p95, rms }: Tried): Explanation => ({ cause, words, mean, p95, rms });
+
+/** The form of a cause that fits best, judged on a few blocks. */
+function bestForm(name: CauseName, context: CauseContext): Variant | undefined {
+  const forms = causes[name].variants(context);
+  if (forms.length < 2) return forms[0];
+  const figures = forms.map(({ predict }) => context.misfit(predict));
+  return forms[figures.indexOf(Math.min(...figures))];
+}
+
+/** The best form of each cause, the best fit first; of equal fits the order of the registry stands. */
+function tryCauses(
+  names: readonly CauseName[],
+  context: CauseContext,
+  blocks: Blocks,
+  seenAs: SeenAs,
+): Tried[] {
+  return names
+    .flatMap((name) => {
+      const form = bestForm(name, context);
+      return form === undefined ? [] : [explanation(name, form.words, fit(blocks, form.predict, seenAs))];
+    })
+    .sort((a, b) => a.rms - b.rms);
+}
+
+/** The first explanation, best fit first, that is better than the file beyond chance and by more than a trifle. */
+function named(file: Fit, tried: readonly Tried[]): Tried | undefined {
+  return tried.find(({ cause, rms, fit: figures }) => {
+    if (cause === 'eight-bit') return false;
+    const share = causes[cause].gentle ? clearlyBetter.gentle : clearlyBetter.plain;
+    return rms < share * file.rms && certainty(file, figures) > surely;
+  });
+}
+
+/** Mean CIEDE2000 below which an unknown look cannot be told from a lamp that warmed up (our choice). */
+const unknownLook = 0.5;
+
+/** A change of colour that is smooth but none of the usual ones: some other look. */
+function unknown(file: Fit, best: number, free: Fit): Tried | undefined {
+  if (file.mean < unknownLook || free.rms > 0.6 * best) return undefined;
+  return explanation('another-file', 'a smooth change of colour, but not this one nor a usual mistake', free);
+}
+
+/** Codes of 255, and likeness of texture, beyond which two stills do not show one frame. */
+const otherFrame = { rms: 6, correlation: 0.3 };
+
+function requireOneFrame(free: Fit, shift: Registration): void {
+  if (free.rms < otherFrame.rms || shift.correlation > otherFrame.correlation) return;
+  throw new InputError({
+    what: 'the two stills do not show the same frame',
+    hint: 'Stop the film on one frame and take both stills of it, or pick the same frame of two runs.',
+  });
+}
+
+/** Whether 16-bit codes are 8-bit ones in disguise: all but a few lie on steps of 256 or 257. */
+function onEightBitSteps({ bits, data }: Picture): boolean {
+  if (bits === 8) return false;
+  let off = 0;
+  for (const code of data) if (code % 256 !== 0 && code % 257 !== 0) off++;
+  return off < 0.001 * data.length;
+}
+
+/** The still with three or four channels; codes that are 8-bit ones are taken as such, whatever fills them up. */
+function readable(still: Picture): Picture {
+  const colour = expandGrey(still);
+  if (!onEightBitSteps(colour)) return colour;
+  const { width, height, channels, data } = colour;
+  return makePicture(
+    width,
+    height,
+    { channels, bits: 8 },
+    Uint8Array.from(data, (code) => code >> 8),
+  );
+}
+
+function inWords(holds: boolean, file: Fit, cause: Explanation | undefined): string {
+  const figures = `mean ${file.mean.toFixed(2)}, 95th percentile ${file.p95.toFixed(2)} CIEDE2000`;
+  const why = cause === undefined ? '' : `: ${causes[cause.cause].title} (${cause.words})`;
+  if (holds) return `The device did what the file says, ${figures}${why}.`;
+  const none = cause === undefined ? '; none of the usual causes fits' : why;
+  return `The burn-in is not what the file says, ${figures}${none}.`;
+}
+
+/** Which explanation is named, if any. */
+function judged(file: Fit, tried: readonly Tried[], free: Fit, inSteps: boolean): Tried | undefined {
+  const cause = unknown(file, Math.min(file.rms, ...tried.map(({ rms }) => rms)), free) ?? named(file, tried);
+  const steps = tried.find(({ cause: name }) => name === 'eight-bit');
+  return cause ?? (inSteps ? steps : undefined);
+}
+
+/** Blocks that are enough to choose between the forms of a cause. */
+const searchBlocks = 300;
+
+/**
+ * Says whether a device did what a LUT file says, from two stills of one frame, one recorded without the look and one
+ * with it; and if not, which usual cause fits best. Small shifts between the stills are found and taken out; means of
+ * blocks are compared, so that recording noise averages out.
+ * @throws InputError when the stills differ in size, are too small or do not show the same frame
+ */
+export function verify(
+  plainStill: Picture,
+  burntStill: Picture,
+  lut: Lut,
+  options: VerifyOptions = {},
+): Verdict {
+  const [plain, burnt] = [readable(plainStill), readable(burntStill)];
+  requireStills(plain, burnt);
+  const shift = register(plain, burnt);
+  const blocks = gatherBlocks(plain, burnt, shift);
+  const { srgb } = transferFunctions;
+  const seenAs = { curve: options.curve ?? srgb, primaries: options.primaries ?? primaries.bt709 };
+  const free = fit(blocks, fitBlocks(blocks), seenAs);
+  requireOneFrame(free, shift);
+  const look = inTurn(sampleLut(lut));
+  const file = fit(blocks, look, seenAs);
+  const few = thinned(blocks, Math.ceil(blocks.count / searchBlocks));
+  const context: CauseContext = {
+    lut,
+    look,
+    cameraCurve: options.cameraCurve ?? srgb,
+    others: options.others ?? [],
+    misfit: (predict) => misfit(few, predict),
+  };
+  const tried = tryCauses(Object.keys(causes) as CauseName[], context, blocks, seenAs);
+  const cause = judged(file, tried, free, burnt.bits < burntStill.bits);
+  const within = file.mean <= verifyLimits.mean && file.p95 <= verifyLimits.p95;
+  const holds = within && (cause === undefined || causes[cause.cause].gentle);
+  return {
+    holds,
+    mean: file.mean,
+    p95: file.p95,
+    ...(cause === undefined ? {} : { cause: plainly(cause) }),
+    tried: tried.map(plainly),
+    shift,
+    blocks: blocks.count,
+    sentence: inWords(holds, file, cause),
+  };
+}
