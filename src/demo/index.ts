@@ -7,12 +7,12 @@ import { makePicture, lastCode, type Picture } from '../picture/picture.js';
 import { frameLayer } from './drawing/layer.js';
 import { paintWedge } from './drawing/wedge.js';
 import { regatta } from './regatta/index.js';
-import { tram } from './tram/index.js';
 import type { DemoScene } from './scene.js';
 import { type DemoAgeName, demoAges } from './stock/ages.js';
 import { addGrain } from './stock/grain.js';
 import { throughLens } from './stock/lens.js';
 import { filmAndCamera, leastLogExposure } from './stock/reversal-film.js';
+import { tram } from './tram/index.js';
 
 export { demoAges, type DemoAgeName } from './stock/ages.js';
 export { wedgeBoxes, wedgeSteps } from './drawing/wedge.js';

@@ -1,9 +1,9 @@
 import { lit, type Surface, towards } from '../surfaces/surface.js';
 import { type Layer, paint } from './layer.js';
+import { length3 } from './length.js';
 import { cellRandom, clamp01, fractalNoise, noise, smoothStep } from './noise.js';
 import type { BodyLight } from './relief-light.js';
 import { boundsOf, type Point } from './shapes.js';
-import { length3 } from './length.js';
 
 /** A ball of leaves: middle and radius in frame heights, z nearer when larger. */
 export interface Clump {

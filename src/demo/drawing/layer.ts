@@ -95,30 +95,44 @@ export function paint(layer: Layer, bounds: Bounds, shade: Shade): void {
   }
 }
 
-/** Where a pixel is looked at when once is not enough: a grid of four, turned so that level and upright edges come out smooth. */
+/**
+ * Where a pixel is looked at when once is not enough: a square of four, turned so that level and upright edges come out
+ * smooth. The first two lie across from each other.
+ */
 const fourPlaces = [
   [-0.125, -0.375],
-  [0.375, -0.125],
   [0.125, 0.375],
+  [0.375, -0.125],
   [-0.375, 0.125],
 ] as const;
 
-/** Paints like {@link paint}, looking at four places of each pixel: for patterns with hard edges of their own. */
+/** Two looks at a pixel that differ by less than this share are taken to be all there is. */
+const alike = 0.12;
+
+/** Paints like {@link paint}, looking at up to four places of a pixel: for patterns with hard edges of their own. */
 export function paintFine(layer: Layer, bounds: Bounds, shade: Shade): void {
   const seen = new Float64Array(3);
   const step = pixelOf(layer);
   paint(layer, bounds, (x, y, out) => {
-    let whole = 0;
-    out.fill(0);
-    for (const [dx, dy] of fourPlaces) {
-      const cover = shade(x + dx * step, y + dy * step, seen);
-      if (cover <= 0) continue;
+    let whole = shade(x + fourPlaces[0][0] * step, y + fourPlaces[0][1] * step, seen);
+    let differs = false;
+    for (let k = 0; k < 3; k++) out[k] = whole * seen[k];
+    for (let i = 1; i < 4; i++) {
+      if (i === 2 && !differs) return finish(out, whole, 2);
+      const cover = shade(x + fourPlaces[i][0] * step, y + fourPlaces[i][1] * step, seen);
+      if (i === 1)
+        differs = Math.abs(cover - whole) > alike || Math.abs(cover * seen[1] - out[1]) > alike * out[1];
       whole += cover;
       for (let k = 0; k < 3; k++) out[k] += cover * seen[k];
     }
-    if (whole > 0) for (let k = 0; k < 3; k++) out[k] /= whole;
-    return whole / fourPlaces.length;
+    return finish(out, whole, 4);
   });
+}
+
+/** Sums of looks made means; the cover is returned. */
+function finish(out: Exposure, whole: number, looks: number): number {
+  if (whole > 0) for (let k = 0; k < 3; k++) out[k] /= whole;
+  return whole / looks;
 }
 
 /** Lays a part over the layer it was made for. */

@@ -1,8 +1,8 @@
 import type { Surface } from '../surfaces/surface.js';
 import { type Layer, partLayer } from './layer.js';
-import type { Bounds } from './shapes.js';
 import { length2, length3 } from './length.js';
 import { clamp01 } from './noise.js';
+import type { Bounds } from './shapes.js';
 
 /** What a solid is made of. */
 export interface Material {

@@ -1,8 +1,8 @@
 import type { FigurePlan } from '../../../shared/demo/layout/figure.js';
-import { smoothStep } from '../drawing/noise.js';
-import { addLimb, type Relief } from '../drawing/relief.js';
-import type { Stroke } from '../drawing/relief-light.js';
 import { length2 } from '../drawing/length.js';
+import { smoothStep } from '../drawing/noise.js';
+import type { Stroke } from '../drawing/relief-colour.js';
+import { addLimb, type Relief } from '../drawing/relief.js';
 import type { Build } from './build.js';
 import type { Outfit } from './wardrobe.js';
 
@@ -20,9 +20,9 @@ export function addExtras(
     addLimb(relief, vest, { from: [0, level(0.8), 0.1 * b], to: low, radii: [0.62 * w, 0.6 * w], ...over });
     for (const s of [-1, 1])
       addLimb(relief, vest, {
-        from: [0.34 * s * w, level(0.22), 0.05 * b],
+        from: [0.34 * s * w, level(0.22), 0.15 * b],
         to: [0.36 * s * w, level(0.8), 0.2 * b],
-        radii: [0.17 * b, 0.22 * b],
+        radii: [0.15 * b, 0.2 * b],
         melt: 0.05,
       });
   }

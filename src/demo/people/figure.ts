@@ -1,9 +1,10 @@
 import type { FigurePlan } from '../../../shared/demo/layout/figure.js';
+import type { Triple } from '../../maths/matrix3.js';
 import { lay, type Layer } from '../drawing/layer.js';
 import { project, type Viewpoint } from '../drawing/perspective.js';
+import { lightRelief } from '../drawing/relief-colour.js';
+import type { BodyLight } from '../drawing/relief-light.js';
 import { makeRelief, type Stand } from '../drawing/relief.js';
-import { type BodyLight, lightRelief } from '../drawing/relief-light.js';
-import type { Triple } from '../../maths/matrix3.js';
 import type { Palette } from '../surfaces/palette.js';
 import { addArm } from './arm.js';
 import { addLegs, addTorso, buildOf } from './build.js';

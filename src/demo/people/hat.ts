@@ -1,8 +1,8 @@
-import { smoothStep } from '../drawing/noise.js';
-import { addEllipsoid, addLimb, type Relief } from '../drawing/relief.js';
-import type { Stroke } from '../drawing/relief-light.js';
-import type { OnHead } from './head.js';
 import type { FigurePlan } from '../../../shared/demo/layout/figure.js';
+import { smoothStep } from '../drawing/noise.js';
+import type { Stroke } from '../drawing/relief-colour.js';
+import { addEllipsoid, addLimb, type Relief } from '../drawing/relief.js';
+import type { OnHead } from './features.js';
 import type { Outfit } from './wardrobe.js';
 
 /** A hat on a head one unit high. */

@@ -1,23 +1,14 @@
 import type { BoatPlan } from '../../../shared/demo/layout/regatta-boats.js';
 import { regattaPeople } from '../../../shared/demo/layout/regatta-people.js';
-import { drawFigure, headMetres } from '../people/figure.js';
 import { edge, lay, type Layer, paint, partLayer, pixelOf } from '../drawing/layer.js';
-import { clamp01, noise, smoothStep } from '../drawing/noise.js';
 import { project } from '../drawing/perspective.js';
 import { boundsOf, type Point, toStroke } from '../drawing/shapes.js';
+import { drawFigure, headMetres } from '../people/figure.js';
 import { lit, type Surface, towards } from '../surfaces/surface.js';
-import { paintJib, paintMainsail } from './sail.js';
+import { type Boat, type BoatFrame, paintHull, sheer } from './hull.js';
+import { paintJib, paintMainsail, type Rig } from './sail.js';
 import { daylight, haze, palette, view, waterLevel } from './setting.js';
 import { paintReflection } from './water.js';
-import { length3 } from '../drawing/length.js';
-
-/** A boat with its surfaces under the light of the day. */
-export interface Boat extends Omit<BoatPlan, 'hull' | 'strake' | 'sail' | 'panel'> {
-  readonly hull: Surface;
-  readonly strake: Surface;
-  readonly sail: Surface;
-  readonly panel?: Surface;
-}
 
 const painted = (plan: BoatPlan): Boat => ({
   ...plan,
@@ -26,60 +17,6 @@ const painted = (plan: BoatPlan): Boat => ({
   sail: palette[plan.sail],
   panel: plan.panel && palette[plan.panel],
 });
-
-/** Picks frame places apart into metres along the boat (bow ahead) and above the water. */
-export interface BoatFrame {
-  readonly toBoat: (x: number, y: number) => readonly [ahead: number, up: number];
-  readonly toFrame: (boat: Point) => Point;
-  /** Size of a pixel in metres. */
-  readonly pixel: number;
-}
-
-const sheer = ({ long }: Boat, ahead: number): number => {
-  const u = ahead / long;
-  return long * (0.088 + 0.11 * u * u + 0.035 * u);
-};
-
-function paintHull(layer: Layer, boat: Boat, { toBoat, pixel }: BoatFrame, air: number): void {
-  const { long } = boat;
-  paint(layer, [-9, -9, 9, 9], (x, y, out) => {
-    const [ahead, up] = toBoat(x, y);
-    const top = sheer(boat, ahead);
-    const down = clamp01((top - up) / top);
-    const half = 0.5 * long;
-    const stem = half - 0.075 * long * down ** 1.6;
-    const stern = -half + 0.045 * long * down;
-    const outside = Math.max(up - top, -up - 0.02, ahead - stem, stern - ahead);
-    if (outside > pixel) return 0;
-    // The side turns under towards the water and away from the viewer towards the ends.
-    const turn = 0.75 * down - 0.12;
-    const ends = (1.5 * ahead * boat.bow) / long;
-    const length = length3(ends, turn, 1);
-    const facing = (ends * daylight.toSun[0] - turn * daylight.toSun[1] + daylight.toSun[2]) / length;
-    const ripples = noise(5 * ahead + 2 * up, 14 * up + 1.5 * ahead);
-    const thrown = smoothStep(0.3, 1, down) * (0.12 + 0.5 * smoothStep(0.55, 0.75, ripples));
-    const strake = down < 0.13;
-    const boot = up < 0.05 * long * 0.4;
-    const surface = strake ? boat.strake : boot ? palette.paintWhite : boat.hull;
-    lit(
-      out,
-      surface,
-      daylight.sun * clamp01(0.12 + 0.88 * facing),
-      daylight.sky * (0.7 - 0.4 * down),
-      0.08 + thrown,
-    );
-    if (boat.planks && !strake) {
-      const lap = (down * 5.5) % 1;
-      const grain = 0.82 + 0.36 * noise(2.2 * ahead, 60 * up);
-      for (let k = 0; k < 3; k++) out[k] *= grain * (1 - 0.45 * smoothStep(0.12, 0, lap));
-    }
-    const gloss =
-      0.16 * smoothStep(0.1, 0, Math.abs(down - 0.3)) + 0.25 * smoothStep(0.03, 0, Math.abs(down - 0.14));
-    for (let k = 0; k < 3; k++) out[k] += gloss * daylight.sun * (0.25 + 0.3 * noise(3 * ahead, 3)) * 0.5;
-    towards(out, haze, air);
-    return edge(outside, pixel);
-  });
-}
 
 interface Spar {
   readonly from: readonly [number, number];
@@ -117,15 +54,11 @@ function seatCrew(part: Layer, boat: Boat, { toFrame }: BoatFrame, metre: number
   }
 }
 
-/** Paints a boat with sails, spars and rigging, its crew (behind the gunwale) and its mirror image. */
-export function paintBoat(layer: Layer, plan: BoatPlan): void {
-  const boat = painted(plan);
-  const { across, away, long, mast, bow, heel } = boat;
-  const [x0, y0] = project(view, across, waterLevel, away);
-  const metre = view.focal / away;
+/** A boat's own measure, where it floats at x, y with `metre` frame heights to the metre. */
+function frameOf({ bow, heel }: BoatPlan, [x0, y0]: Point, metre: number, pixel: number): BoatFrame {
   const [cos, sin] = [Math.cos(heel), Math.sin(heel)];
-  const frame: BoatFrame = {
-    pixel: pixelOf(layer) / metre,
+  return {
+    pixel: pixel / metre,
     toBoat: (x, y) => {
       const u = (bow * (x - x0)) / metre;
       const v = (y0 - y) / metre;
@@ -136,43 +69,54 @@ export function paintBoat(layer: Layer, plan: BoatPlan): void {
       y0 - metre * (up * cos - ahead * sin),
     ],
   };
-  const part = partLayer(layer, [
-    x0 - 0.66 * long * metre,
-    y0 - 1.06 * mast * metre,
-    x0 + 0.66 * long * metre,
-    y0 + 0.05 * metre,
-  ]);
-  if (!part) return;
-  const air = 1 - Math.exp(-away / 260);
-  const foot = sheer(boat, 0) + 0.35;
+}
+
+function rigOf(boat: Boat): Rig {
+  const { long, mast } = boat;
   const step = 0.12 * long;
-  const rig = {
-    tack: [step - 0.06, foot],
+  return {
+    tack: [step - 0.06, sheer(boat, 0) + 0.35],
     head: [step - 0.06, mast - 0.25],
     boom: 0.5 * long,
     stem: [0.47 * long, sheer(boat, 0.47 * long) + 0.05],
     hounds: [step, mast * 0.82],
-  } as const;
+  };
+}
+
+/** Mast, boom, forestay and shroud. */
+function sparsOf(boat: Boat, { tack, boom, stem, hounds }: Rig): Spar[] {
+  const step = hounds[0];
+  const { plainWood, steel } = palette;
+  return [
+    { from: [step, 0.2], to: [step, boat.mast], thick: 0.045, surface: plainWood },
+    { from: [step, tack[1]], to: [step - boom - 0.1, tack[1] - 0.02], thick: 0.04, surface: plainWood },
+    { from: stem, to: hounds, thick: 0.008, surface: steel },
+    { from: [step - 0.25, sheer(boat, step)], to: hounds, thick: 0.008, surface: steel },
+  ];
+}
+
+/** Paints a boat with sails, spars and rigging, its crew (behind the gunwale) and its mirror image. */
+export function paintBoat(layer: Layer, plan: BoatPlan): void {
+  const boat = painted(plan);
+  const { away, long, mast } = boat;
+  const floats = project(view, boat.across, waterLevel, away);
+  const metre = view.focal / away;
+  const air = 1 - Math.exp(-away / 260);
+  const reach = [0.66 * long * metre, 1.06 * mast * metre];
+  const part = partLayer(layer, [
+    floats[0] - reach[0],
+    floats[1] - reach[1],
+    floats[0] + reach[0],
+    floats[1] + 0.05 * metre,
+  ]);
+  if (!part) return;
+  const frame = frameOf(plan, floats, metre, pixelOf(layer));
+  const rig = rigOf(boat);
   paintMainsail(part, boat, frame, rig, air);
-  paintSpars(
-    part,
-    [
-      { from: [step, 0.2], to: [step, mast], thick: 0.045, surface: palette.plainWood },
-      {
-        from: [step, foot],
-        to: [step - rig.boom - 0.1, foot - 0.02],
-        thick: 0.04,
-        surface: palette.plainWood,
-      },
-      { from: rig.stem, to: rig.hounds, thick: 0.008, surface: palette.steel },
-      { from: [step - 0.25, sheer(boat, step)], to: rig.hounds, thick: 0.008, surface: palette.steel },
-    ],
-    frame,
-    air,
-  );
+  paintSpars(part, sparsOf(boat, rig), frame, air);
   paintJib(part, boat, frame, rig, air);
   seatCrew(part, boat, frame, metre);
   paintHull(part, boat, frame, air);
-  paintReflection(layer, part, y0, Math.min(1.1 * mast * metre, 0.3));
+  paintReflection(layer, part, floats[1], Math.min(reach[1], 0.3));
   lay(layer, part);
 }

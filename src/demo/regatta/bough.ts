@@ -2,7 +2,7 @@ import { seededRandom } from '../../maths/random.js';
 import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
 import { clamp01, noise } from '../drawing/noise.js';
 import { boundsOf, onCurve, type Point, toStroke } from '../drawing/shapes.js';
-import { blendSurfaces, lit } from '../surfaces/surface.js';
+import { blendSurfaces, lit, scale } from '../surfaces/surface.js';
 import { daylight, palette } from './setting.js';
 
 interface Twig {
@@ -36,7 +36,7 @@ function paintLeaf(layer: Layer, at: Point, angle: number, long: number, turn: n
     const sun = daylight.sun * (0.25 + 0.85 * facing) * side * through;
     lit(out, surface, sun * (0.9 + 0.2 * noise(300 * x, 300 * y)), daylight.sky * 1.1, 0.1);
     const vein = clamp01(1 - Math.abs(v) * 60);
-    for (let k = 0; k < 3; k++) out[k] *= 1 + 0.22 * vein;
+    scale(out, 1 + 0.22 * vein);
     return edge((Math.abs(v) - half) * long, 1.4 * pixel);
   });
 }

@@ -1,7 +1,7 @@
 import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
 import { clamp01, noise, smoothStep } from '../drawing/noise.js';
 import { boundsOf, onCurve, type Point, toPolygon, toStroke } from '../drawing/shapes.js';
-import { lit } from '../surfaces/surface.js';
+import { lit, scale } from '../surfaces/surface.js';
 import { daylight, palette } from './setting.js';
 
 const cloths = [palette.red, palette.white, palette.blue, palette.yellow, palette.green, palette.rose];
@@ -20,7 +20,7 @@ function paintFlag(layer: Layer, at: Point, wide: number, high: number, sway: nu
     const wave = Math.sin(7 * u + 3 * sway + index) * 0.5 + 0.35 * (noise(90 * x, 60 * y) - 0.5);
     lit(out, cloth, daylight.sun * clamp01(0.72 + 0.38 * wave), daylight.sky * 0.9, 0.06);
     const hem = smoothStep(0.004, 0.001, y - at[1]);
-    for (let k = 0; k < 3; k++) out[k] *= 1 - 0.25 * hem;
+    scale(out, 1 - 0.25 * hem);
     return edge(toPolygon(x, y, corners), pixel);
   });
 }
@@ -65,7 +65,7 @@ export function paintGulls(layer: Layer): void {
       const thick = 0.075 * span * (1 - 0.8 * u) + 0.3 * pixel;
       lit(out, palette.white, 0.75 * daylight.sun * (y < wing ? 1 : 0.5), 0.2);
       const dark = smoothStep(0.75, 0.95, u);
-      for (let k = 0; k < 3; k++) out[k] *= 1 - 0.8 * dark;
+      scale(out, 1 - 0.8 * dark);
       return u > 1 ? 0 : edge(Math.abs(y - wing) - thick, pixel);
     });
 }

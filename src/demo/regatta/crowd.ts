@@ -1,5 +1,5 @@
-import { regattaPeople } from '../../../shared/demo/layout/regatta-people.js';
 import type { FigurePlan } from '../../../shared/demo/layout/figure.js';
+import { regattaPeople } from '../../../shared/demo/layout/regatta-people.js';
 import type { Layer } from '../drawing/layer.js';
 import { type Stage, standFigure } from '../people/figure.js';
 import { daylight, palette, view } from './setting.js';

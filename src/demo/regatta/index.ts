@@ -1,11 +1,11 @@
 import { regattaBoats } from '../../../shared/demo/layout/regatta-boats.js';
 import type { Layer } from '../drawing/layer.js';
 import type { DemoScene } from '../scene.js';
+import { paintAwning, paintInShade } from './awning.js';
+import { paintBoat } from './boat.js';
+import { paintBoathouse } from './boathouse.js';
 import { paintBough } from './bough.js';
 import { paintBunting, paintGulls } from './bunting.js';
-import { paintBoat } from './boat.js';
-import { paintAwning, paintInShade } from './awning.js';
-import { paintBoathouse } from './boathouse.js';
 import { drawPeople } from './crowd.js';
 import { paintQuay } from './quay.js';
 import { paintPoint, paintShore } from './shore.js';

@@ -1,8 +1,8 @@
 import { type BrickWork, paintBricks } from '../drawing/brick.js';
-import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
+import { type Layer, paint, pixelOf } from '../drawing/layer.js';
 import { clamp01, fractalNoise, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, depthOfLevel, depthOfSide, heightAt, project } from '../drawing/perspective.js';
-import { lit } from '../surfaces/surface.js';
+import { type Exposure, lit, scale } from '../surfaces/surface.js';
 import { daylight, palette, view, waterLevel } from './setting.js';
 
 const paving: BrickWork = {
@@ -14,34 +14,43 @@ const paving: BrickWork = {
 const walling: BrickWork = { ...paving, high: 0.08 };
 
 /** The near edge of the quay (depth), and the arm that runs out to the left: its side and its end. */
-export const quayEdge = 5;
-export const armSide = -1.75;
-export const armEnd = 15;
+const quayEdge = 5;
+const armSide = -1.75;
+const armEnd = 15;
 
-const onQuay = (X: number, Z: number) =>
-  Math.max(Z - quayEdge, Math.min(0, 1)) <= 0 || (X < armSide && Z < armEnd);
+/** Distance to the water's edge on the quay, metres; below zero off it. */
+function fromWater(X: number, Z: number): number {
+  const onFront = quayEdge - Z;
+  const onArm = Math.min(armSide - X, armEnd - Z);
+  return Math.max(onFront, onArm);
+}
+
+/** Width of the granite kerb, length of its stones, metres. */
+const kerb = 0.42;
+const kerbStone = 1.1;
+
+function paintKerb(out: Exposure, X: number, Z: number, pixel: number, sun: number, sky: number): void {
+  const along = (quayEdge - Z < armSide - X ? Z : X) / kerbStone;
+  const joint = smoothStep(0.015 + pixel, 0.005, Math.abs(along - Math.floor(along) - 0.5));
+  const speck = 0.72 + 0.3 * noise(60 * X, 45 * Z) + 0.25 * noise(11 * X, 9 * Z);
+  lit(out, palette.granite, sun * speck * (1 - 0.5 * joint), sky * speck);
+}
 
 /** Paving seen from above, with a kerb of granite along the water. */
 function paintPaving(layer: Layer): void {
-  const kerb = 0.42;
   paint(layer, [-9, view.horizon + 0.1, 9, 9], (x, y, out) => {
     const Z = depthOfLevel(view, y);
     const X = acrossAt(view, x, Z);
-    if (!onQuay(X, Z)) return 0;
+    const inside = fromWater(X, Z);
+    if (inside < 0) return 0;
     const pixel = Z / (view.focal * layer.scale);
     const long = (Z * Z) / (view.focal * view.eye * layer.scale);
-    const toEdge = X < armSide ? Math.min(armEnd - Z, armSide - X) : quayEdge - Z;
     const wear = 0.8 + 0.35 * fractalNoise(0.8 * X, 0.6 * Z, 3);
     const shade = awningShade(X, Z);
     const sun = daylight.sun * 0.8 * wear * shade;
-    if (toEdge < kerb && !(X < armSide && Z < quayEdge && toEdge > kerb)) {
-      const stone = X < armSide && armSide - X < kerb ? Z / 1.1 : X / 1.1;
-      const joint = smoothStep(0.015 + pixel, 0.005, Math.abs((((stone % 1) + 1) % 1) - 0.5));
-      const speck = 0.72 + 0.3 * noise(60 * X, 45 * Z) + 0.25 * noise(11 * X, 9 * Z);
-      lit(out, palette.granite, sun * speck * (1 - 0.5 * joint), daylight.sky * speck * (0.3 + 0.7 * shade));
-      return 1;
-    }
-    paintBricks(out, paving, X, Z, [pixel, long], sun, daylight.sky * (0.3 + 0.7 * shade), 0.03);
+    const sky = daylight.sky * (0.3 + 0.7 * shade);
+    if (inside < kerb) paintKerb(out, X, Z, pixel, sun, sky);
+    else paintBricks(out, paving, X, Z, [pixel, long], sun, sky, 0.03);
     return 1;
   });
 }
@@ -67,7 +76,7 @@ function paintQuayWall(layer: Layer): void {
       0.15,
       0.13 + 0.14 * web * smoothStep(0, waterLevel, Y),
     );
-    for (let k = 0; k < 3; k++) out[k] *= 1 - 0.6 * wet;
+    scale(out, 1 - 0.6 * wet);
     if (Y > -0.22) lit(out, palette.granite, 0.1, 0.2, 0.2);
     const water = heightAt(view, y - pixelOf(layer), Z) - waterLevel;
     return clamp01(0.5 + (water * view.focal * layer.scale) / Z);
@@ -96,5 +105,3 @@ export function paintQuay(layer: Layer): void {
   paintQuayWall(layer);
   paintPaving(layer);
 }
-
-export { edge };

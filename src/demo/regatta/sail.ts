@@ -1,9 +1,10 @@
 import { edge, type Layer, paint } from '../drawing/layer.js';
-import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
-import { type Exposure, lit, type Surface, towards } from '../surfaces/surface.js';
-import type { Boat, BoatFrame } from './boat.js';
-import { daylight, haze } from './setting.js';
 import { length2, length3 } from '../drawing/length.js';
+import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
+import { boundsOf } from '../drawing/shapes.js';
+import { type Exposure, lit, scale, type Surface, towards } from '../surfaces/surface.js';
+import type { Boat, BoatFrame } from './hull.js';
+import { daylight, haze } from './setting.js';
 
 /** Where the sails are made fast, metres: along the boat and up. */
 export interface Rig {
@@ -34,7 +35,7 @@ function shadeCloth(
   const through = 0.1;
   const sun = daylight.sun * (through + (1 - through) * clamp01(0.06 + 1.02 * facing));
   lit(out, surface, sun, daylight.sky * (0.75 + 0.4 * ny), 0.1 * (1 - h));
-  for (let k = 0; k < 3; k++) out[k] *= 1 - 0.13 * seam;
+  scale(out, 1 - 0.13 * seam);
 }
 
 /** Creases that run out of a corner: noise by angle, dying away with distance. */
@@ -48,12 +49,19 @@ function creasesFrom(dx: number, dy: number, reach: number, seed: number): numbe
 export function paintMainsail(
   layer: Layer,
   { bow, sail, panel }: Boat,
-  { toBoat, pixel }: BoatFrame,
+  { toBoat, toFrame, pixel }: BoatFrame,
   { tack, head, boom }: Rig,
   air: number,
 ): void {
   const high = head[1] - tack[1];
-  paint(layer, [-9, -9, 9, 9], (x, y, out) => {
+  const behind = tack[0] - 1.12 * boom;
+  const corners = [
+    toFrame(tack),
+    toFrame(head),
+    toFrame([behind, tack[1]]),
+    toFrame([behind, tack[1] + 0.5 * high]),
+  ];
+  paint(layer, boundsOf(corners, 0.02), (x, y, out) => {
     const [ahead, up] = toBoat(x, y);
     const h = (up - tack[1]) / high;
     if (h < -0.04 || h > 1.01) return 0;
@@ -70,7 +78,7 @@ export function paintMainsail(
     const coloured = panel && h > 0.36 && h < 0.36 + 1.05 / 9.5 + 0.06 * c;
     shadeCloth(out, coloured ? panel : sail, bow, c, clamp01(h), 0.75 * clew + luff + soft, seam);
     const edgeSeam = smoothStep(0.1, 0.02, (1 - c) * wide) * 0.1;
-    for (let k = 0; k < 3; k++) out[k] *= 1 - edgeSeam;
+    scale(out, 1 - edgeSeam);
     towards(out, haze, air);
     return edge(outside, pixel);
   });
@@ -80,13 +88,14 @@ export function paintMainsail(
 export function paintJib(
   layer: Layer,
   { bow, sail, long }: Boat,
-  { toBoat, pixel }: BoatFrame,
+  { toBoat, toFrame, pixel }: BoatFrame,
   { stem, hounds }: Rig,
   air: number,
 ): void {
   const low = stem[1] + 0.12;
   const high = hounds[1] * 0.97 - low;
-  paint(layer, [-9, -9, 9, 9], (x, y, out) => {
+  const corners = [toFrame(stem), toFrame(hounds), toFrame([stem[0] - 0.45 * long, low])];
+  paint(layer, boundsOf(corners, 0.02), (x, y, out) => {
     const [ahead, up] = toBoat(x, y);
     const h = (up - low) / high;
     if (h < -0.05 || h > 1) return 0;

@@ -1,12 +1,12 @@
 import { reflectances } from '../../../shared/demo/reflectances/index.js';
 import type { Triple } from '../../maths/matrix3.js';
+import { length3 } from '../drawing/length.js';
 import type { Viewpoint } from '../drawing/perspective.js';
 import type { BodyLight } from '../drawing/relief-light.js';
 import { layerExposures } from '../stock/sensitivities.js';
 import { sceneLight, skyRadiance } from '../surfaces/light.js';
 import { paletteUnder } from '../surfaces/palette.js';
 import { reflectance } from '../surfaces/surface.js';
-import { length3 } from '../drawing/length.js';
 
 /** A summer noon by the water: high sun over the left shoulder, blue sky, light thrown up by the quay. */
 export const view: Viewpoint = { focal: 1.3, horizon: 0.4, eye: 1.6 };

@@ -2,7 +2,7 @@ import { crown, paintFoliage } from '../drawing/foliage.js';
 import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
 import { cellRandom, fractalNoise, noise, smoothStep } from '../drawing/noise.js';
 import { toBox, toPolygon } from '../drawing/shapes.js';
-import { lit, type Surface, towards } from '../surfaces/surface.js';
+import { lit, scale, type Surface, towards } from '../surfaces/surface.js';
 import { daylight, haze, palette, view } from './setting.js';
 
 /** A line of hills: height above the horizon by x, how far they stand in the haze, what covers them. */
@@ -12,7 +12,7 @@ function paintHills(layer: Layer, height: (x: number) => number, share: number, 
     const woods = fractalNoise(26 * x, 70 * y, 3);
     const fields = smoothStep(0.5, 0.6, noise(7 * x + 3, 34 * y));
     lit(out, surface, daylight.sun * (0.35 + 0.7 * woods), 0.15);
-    for (let k = 0; k < 3; k++) out[k] *= 1 + 0.7 * fields;
+    scale(out, 1 + 0.7 * fields);
     towards(out, haze, share);
     return edge(-up, 1.5 * pixelOf(layer));
   });
@@ -41,7 +41,7 @@ function paintTown(layer: Layer): void {
       lit(out, isRoof ? palette.roofTile : wall, daylight.sun * (isRoof ? 0.9 : 0.75), 0.15);
       const u = ((px - x) / 0.0042 + 9) % 1;
       const v = ((base - py) / 0.0085 + 9) % 1;
-      if (!isRoof && u > 0.35 && u < 0.7 && v > 0.3 && v < 0.75) for (let k = 0; k < 3; k++) out[k] *= 0.45;
+      if (!isRoof && u > 0.35 && u < 0.7 && v > 0.3 && v < 0.75) scale(out, 0.45);
       towards(out, haze, 0.42);
       return edge(Math.min(body, top), 1.4 * pixel);
     });
@@ -75,7 +75,7 @@ function paintLightTower(layer: Layer, x: number): void {
 }
 
 /** Trees on the near point of land, to the right, with a strip of beach below. */
-function paintPoint(layer: Layer): void {
+export function paintPoint(layer: Layer): void {
   const base = view.horizon + 0.052;
   paint(layer, [0.14, base - 0.05, 9, base + 0.004], (x, y, out) => {
     const line = base - 0.026 * smoothStep(0.16, 0.4, x) - 0.004 * noise(40 * x, 1);
@@ -119,5 +119,3 @@ export function paintShore(layer: Layer): void {
   paintTown(layer);
   paintLightTower(layer, -0.3);
 }
-
-export { paintPoint };

@@ -1,7 +1,7 @@
 import { type Layer, lookUp, paint } from '../drawing/layer.js';
 import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { depthOfLevel } from '../drawing/perspective.js';
-import { type Exposure, lit, towards } from '../surfaces/surface.js';
+import { type Exposure, lit, scale, towards } from '../surfaces/surface.js';
 import { daylight, haze, palette, view, waterLevel } from './setting.js';
 import { clearSky } from './sky.js';
 
@@ -45,7 +45,7 @@ export function paintWater(layer: Layer): void {
       towards(out, mirror, clamp01(0.72 * grazing * (1 - 0.9 * slope)));
     }
     const gust = smoothStep(0.42, 0.66, fractalNoise(1.6 * x + 5, 9 * below + 2, 3));
-    for (let k = 0; k < 3; k++) out[k] *= 1 - 0.22 * gust;
+    scale(out, 1 - 0.22 * gust);
     towards(out, haze, 0.55 * Math.exp(-below / 0.02));
     const glint = noise(150 * x * (0.35 / (below + 0.16)), 620 * Math.log(below + 0.1));
     const crest = smoothStep(0.1, 0.3, slope) * smoothStep(0.86, 0.97, glint);

@@ -69,6 +69,38 @@ function shrink({ width, height, light }: ExposedFrame, factor: number): Exposed
   return { width: w, height: h, light: out.map((value, i) => value / counts[Math.floor(i / 3)]) };
 }
 
+/** A place between two of `count` points, `factor` pixels apart: the first of them and the way to the second. */
+function between(pixel: number, factor: number, count: number): readonly [index: number, share: number] {
+  const at = (pixel + 0.5) / factor - 0.5;
+  const index = Math.min(Math.max(0, count - 2), Math.max(0, Math.floor(at)));
+  return [index, Math.min(1, Math.max(0, at - index))];
+}
+
+/** Grows a small frame to the given size, linear between its pixels; each value is handed over once, row by row. */
+function eachGrown(
+  small: ExposedFrame,
+  factor: number,
+  { width, height }: ExposedFrame,
+  visit: (at: number, value: number) => void,
+): void {
+  const right = small.width > 1 ? 3 : 0;
+  const down = small.height > 1 ? 3 * small.width : 0;
+  const columns = Array.from({ length: width }, (_, x) => between(x, factor, small.width));
+  for (let y = 0, at = 0; y < height; y++) {
+    const [row, lower] = between(y, factor, small.height);
+    for (let x = 0; x < width; x++) {
+      const i = 3 * (row * small.width + columns[x][0]);
+      const share = columns[x][1];
+      for (let k = 0; k < 3; k++, at++) {
+        const above = small.light[i + k] + share * (small.light[i + right + k] - small.light[i + k]);
+        const j = i + down + k;
+        const below = small.light[j] + share * (small.light[j + right] - small.light[j]);
+        visit(at, above + lower * (below - above));
+      }
+    }
+  }
+}
+
 /** What lens and film make of a scene's light: a little softness, halation around the brightest parts, veil, vignette. */
 export function throughLens(frame: ExposedFrame): ExposedFrame {
   const { width, height } = frame;
@@ -77,24 +109,16 @@ export function throughLens(frame: ExposedFrame): ExposedFrame {
   const wide = blur(shrink(frame, factor), Math.max(0.3, (halationRadius * height) / factor));
   const mean = wide.light.reduce((sum, value) => sum + value, 0) / wide.light.length;
   const out = soft.light;
-  for (let y = 0, at = 0; y < height; y++) {
-    const row = Math.min(wide.height - 2, Math.max(0, Math.floor((y + 0.5) / factor - 0.5)));
-    const down = Math.min(1, Math.max(0, (y + 0.5) / factor - 0.5 - row));
-    for (let x = 0; x < width; x++, at += 3) {
-      const column = Math.min(wide.width - 2, Math.max(0, Math.floor((x + 0.5) / factor - 0.5)));
-      const right = Math.min(1, Math.max(0, (x + 0.5) / factor - 0.5 - column));
-      const i = 3 * (row * wide.width + column);
+  eachGrown(wide, factor, frame, (at, around) => {
+    const k = at % 3;
+    out[at] = (1 - halation[k] - veil) * out[at] + halation[k] * around + veil * mean;
+  });
+  for (let y = 0, at = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
       const u = (2 * x) / width - 1;
       const v = (2 * y) / height - 1;
       const corner = 1 - vignette * (0.5 * (u * u + v * v)) ** 1.5;
-      for (let k = 0; k < 3; k++) {
-        const upper = wide.light[i + k] + right * (wide.light[i + 3 + k] - wide.light[i + k]);
-        const below = i + 3 * wide.width + k;
-        const lower = wide.light[below] + right * (wide.light[below + 3] - wide.light[below]);
-        const around = upper + down * (lower - upper);
-        out[at + k] = corner * ((1 - halation[k] - veil) * out[at + k] + halation[k] * around + veil * mean);
-      }
+      for (let k = 0; k < 3; k++, at++) out[at] *= corner;
     }
-  }
   return { width, height, light: out };
 }

@@ -8,8 +8,8 @@ import { ageStock, gateLight } from '../../film/stock.js';
 import { sampleLut } from '../../lut/interpolate.js';
 import { sampleLattice } from '../../lut/lattice.js';
 import { type Run, transformRun3, type Triple } from '../../maths/matrix3.js';
-import { type Characteristic, densityAt } from './characteristic.js';
 import type { DemoAge } from './ages.js';
+import { type Characteristic, densityAt } from './characteristic.js';
 
 /** log10 exposures between which the film is tabulated: below and above, nothing more happens to it. */
 export const leastLogExposure = -2.7;

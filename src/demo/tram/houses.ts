@@ -1,11 +1,11 @@
 import { type BrickWork, paintBricks } from '../drawing/brick.js';
 import { edge, type Layer, paintFine } from '../drawing/layer.js';
+import { length2 } from '../drawing/length.js';
 import { cellRandom, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, depthOfSide, heightAt, project } from '../drawing/perspective.js';
 import { toBox } from '../drawing/shapes.js';
 import { type Exposure, lit, type Surface, towards } from '../surfaces/surface.js';
 import { daylight, haze, housesAt, lampLight, palette, pastTram, view } from './setting.js';
-import { length2 } from '../drawing/length.js';
 
 interface House {
   readonly from: number;

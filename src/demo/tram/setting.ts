@@ -1,13 +1,13 @@
 import { reflectances } from '../../../shared/demo/reflectances/index.js';
 import type { Triple } from '../../maths/matrix3.js';
+import { length3 } from '../drawing/length.js';
+import { smoothStep } from '../drawing/noise.js';
 import type { Viewpoint } from '../drawing/perspective.js';
 import type { BodyLight } from '../drawing/relief-light.js';
-import { smoothStep } from '../drawing/noise.js';
 import { layerExposures } from '../stock/sensitivities.js';
 import { lampRadiance, sceneLight, skyRadiance } from '../surfaces/light.js';
 import { paletteUnder } from '../surfaces/palette.js';
 import { reflectance } from '../surfaces/surface.js';
-import { length3 } from '../drawing/length.js';
 
 /** A winter afternoon: low sun over the left shoulder, a sky of thin blue-grey cloud, light thrown up by snow. */
 export const view: Viewpoint = { focal: 1.2, horizon: 0.45, eye: 1.6 };

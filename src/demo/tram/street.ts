@@ -1,9 +1,9 @@
 import { type Layer, paint } from '../drawing/layer.js';
+import { length3 } from '../drawing/length.js';
 import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, depthOfLevel } from '../drawing/perspective.js';
-import { blendSurfaces, lit, towards } from '../surfaces/surface.js';
+import { blendSurfaces, lit, scale, towards } from '../surfaces/surface.js';
 import { daylight, haze, palette, pastTram, view } from './setting.js';
-import { length3 } from '../drawing/length.js';
 
 /** Trees along the park: where they stand (X, Z) and how high they are, metres. */
 export const trees = [
@@ -110,7 +110,7 @@ export function paintStreet(layer: Layer): void {
       towards(out, steel, 0.8 * on);
     }
     const kerb = Math.abs(X - 1.0) < 0.09 + pixel ? 0.3 : 0;
-    for (let k = 0; k < 3; k++) out[k] *= 1 - kerb * Math.min(1, 0.1 / pixel);
+    scale(out, 1 - kerb * Math.min(1, 0.1 / pixel));
     towards(out, haze, mix(0, 0.75, 1 - Math.exp(-Z / 90)));
     return 1;
   });

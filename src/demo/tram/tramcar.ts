@@ -1,10 +1,10 @@
 import { edge, type Layer, paint, paintFine, pixelOf } from '../drawing/layer.js';
+import { length2 } from '../drawing/length.js';
 import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
 import { acrossAt, depthOfSide, heightAt, project } from '../drawing/perspective.js';
 import { toBox, toEllipse, toStroke } from '../drawing/shapes.js';
-import { type Exposure, lit, type Surface, towards } from '../surfaces/surface.js';
+import { type Exposure, lit, scale, type Surface, towards } from '../surfaces/surface.js';
 import { daylight, haze, housesAt, lampLight, palette, tramBody, view } from './setting.js';
-import { length2 } from '../drawing/length.js';
 
 const { front, back, left, right, roof } = tramBody;
 const middle = (left + right) / 2;
@@ -29,7 +29,7 @@ function paintScreen(out: Exposure, u: number, v: number): void {
   const lamp = Math.exp(-(((u - 0.1) / 0.5) ** 2) - ((v - 0.8) / 0.22) ** 2);
   for (let k = 0; k < 3; k++) out[k] += 0.36 * lamp * lampLight[k];
   const driver = Math.min(toEllipse(u, v, -0.22, 0.47, 0.12, 0.2), toBox(u, v, -0.5, -0.2, 0.06, 0.24, 0.1));
-  if (driver < 0) for (let k = 0; k < 3; k++) out[k] *= 0.35;
+  if (driver < 0) scale(out, 0.35);
   const gleam = smoothStep(0.08, 0.02, Math.abs(u + 0.35 - 0.5 * v)) * 0.16;
   for (let k = 0; k < 3; k++) out[k] += gleam * haze[k];
 }
@@ -149,8 +149,7 @@ function paintSide(layer: Layer): void {
       const line = rim(Y - 1.42, 0.03) || rim(Y - 2.84, 0.02);
       const surface = skirt !== line ? palette.paintRed : palette.paintCream;
       paintSheet(out, surface, 0, sky, bounce, 0.03);
-      if (window < 0.02 || (door && Math.abs(u) > 0.6 && Math.abs(u) < 0.64))
-        for (let k = 0; k < 3; k++) out[k] *= 0.55;
+      if (window < 0.02 || (door && Math.abs(u) > 0.6 && Math.abs(u) < 0.64)) scale(out, 0.55);
     }
     towards(out, haze, 0.45 * (1 - Math.exp(-Z / 75)));
     return Math.min(edge(Y - snow, tall), edge(Z - back, pixel), edge(front - Z, pixel));

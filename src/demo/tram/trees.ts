@@ -1,13 +1,13 @@
 import { seededRandom } from '../../maths/random.js';
 import { type Clump, paintFoliage } from '../drawing/foliage.js';
 import { edge, type Layer, paint, pixelOf } from '../drawing/layer.js';
+import { length2 } from '../drawing/length.js';
 import { cellRandom, clamp01, noise } from '../drawing/noise.js';
 import { project } from '../drawing/perspective.js';
 import { boundsOf, type Point, toStroke } from '../drawing/shapes.js';
 import { lit, towards } from '../surfaces/surface.js';
 import { daylight, haze, palette, view } from './setting.js';
 import { trees } from './street.js';
-import { length2 } from '../drawing/length.js';
 
 interface Bough {
   readonly from: Point;
