@@ -4,8 +4,10 @@ import { InputError } from '../errors/input-error.js';
 import { sentences } from '../errors/sentence.js';
 import { addApply } from './commands/apply.js';
 import { addBuild } from './commands/build.js';
+import { addCapture } from './commands/capture.js';
 import { addCheck } from './commands/check.js';
 import { addDemo } from './commands/demo.js';
+import { addMeasure } from './commands/measure.js';
 import { addPreview } from './commands/preview.js';
 import { exitCodes } from './exit-codes.js';
 import { version } from './maker.js';
@@ -17,13 +19,13 @@ function makeProgram(): Command {
       'One look per kind of reel: digitised small-gauge film, corrected and projected again, as a 3D LUT.',
     )
     .version(version)
+    .exitOverride() // before the commands are added: they and theirs inherit it
     .showHelpAfterError('Try gatelight --help, or gatelight help COMMAND.')
     .addHelpText(
       'after',
       '\nExit codes: 0 done and good; 1 done, and the answer is "not good"; 2 input or use that cannot be worked with.',
     );
-  for (const add of [addBuild, addCheck, addPreview, addApply, addDemo]) add(program);
-  for (const command of [program, ...program.commands]) command.exitOverride();
+  for (const add of [addBuild, addCheck, addPreview, addApply, addMeasure, addCapture, addDemo]) add(program);
   return program;
 }
 

@@ -1,0 +1,137 @@
+import type { DyeSetName } from '../film/dye-sets/index.js';
+import { canonicalJson } from '../look/canonical-look.js';
+import type { Look } from '../look/look-schema.js';
+import { checkLook } from '../look/read-look.js';
+import type { Camera } from '../look/sections/camera.js';
+import { cameraSchema } from '../look/sections/camera.js';
+import type { Encoding } from '../look/sections/signal.js';
+import { type Marks, type Measurement, measureReel, type Still } from '../measure/index.js';
+import { measuredStills } from './measured-stills.js';
+import { lossSentence, surenessWords } from './reel-words.js';
+
+/** A look file as it stands, and what it reads as. */
+export interface LikeLook {
+  readonly look: Look;
+  /** The file's own JSON: what is not measured is written again just so. */
+  readonly fields: Readonly<Record<string, unknown>>;
+}
+
+export interface ReelRequest {
+  /** Stills of one reel; names as the user gave them. */
+  readonly stills: readonly Still[];
+  readonly marks: Marks;
+  readonly dyes: DyeSetName | 'auto';
+  /** Linear level of the light without film on the camera's scale, when it is known. */
+  readonly openGate?: number;
+  /** What the stills were written with; as `like` says, or sRGB, when left out. */
+  readonly encoding?: Encoding;
+  readonly like?: LikeLook;
+}
+
+export interface MeasuredReel {
+  readonly measurement: Measurement;
+  readonly look: Look;
+  /** The look file: JSON on several lines. */
+  readonly text: string;
+}
+
+/** The camera that a reel's stills come from. */
+export function cameraOfReel({ like, encoding }: Pick<ReelRequest, 'like' | 'encoding'>): Camera {
+  const camera = like?.look.camera ?? cameraSchema.parse({});
+  return encoding === undefined ? camera : { ...camera, encoding };
+}
+
+/** Four decimals: finer than anything measured, and a file that people can read. */
+const rounded = (value: number) => Number(value.toFixed(4)) + 0;
+
+const roundedAll = <T extends object>(values: T): T =>
+  Object.fromEntries(Object.entries(values).map(([name, value]) => [name, rounded(value as number)])) as T;
+
+const fileName = (path: string) => path.replace(/^.*[/\\]/, '');
+
+/** The names of some stills, the first few of many. */
+function namesOf(stills: readonly Still[]): string {
+  const names = stills.slice(0, 4).map(({ name }) => fileName(name));
+  const more = stills.length - names.length;
+  return `${names.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
+const noteStart = 'Measured from';
+
+/** What was measured, for the note; one that an earlier measurement left is replaced. */
+function noteOf(before: string, stills: readonly Still[], measurement: Measurement): string {
+  const kept = before.replace(new RegExp(`\\s*${noteStart} [^]*$`), '');
+  const own = [
+    `${noteStart} ${namesOf(stills)}: ${lossSentence(measurement)}`,
+    `${surenessWords(measurement.confidence)}.`,
+    ...(kept === '' ? ['A correction alone: it gives back the dyes and changes nothing else.'] : []),
+  ].join(' ');
+  return kept === '' ? own : `${kept} ${own}`;
+}
+
+function nameOf(stills: readonly Still[]): string {
+  const first = fileName(stills[0].name).replace(/\.[^.]*$/, '');
+  return `Correction measured from ${first}`.slice(0, 200);
+}
+
+function withoutStock({ stock: _, ...rest }: Record<string, unknown>): Record<string, unknown> {
+  return rest;
+}
+
+/** The look as fields of JSON: those of `like`, with camera and stock filled in. */
+function lookFields(request: ReelRequest, camera: Camera, measurement: Measurement): Record<string, unknown> {
+  const { stills, like, encoding } = request;
+  const { $schema, name, note, camera: likeCamera, ...rest } = like?.fields ?? {};
+  const openGate = Number(measurement.openGate.toPrecision(4));
+  const given =
+    like === undefined
+      ? { encoding: camera.encoding, primaries: camera.primaries, range: camera.range }
+      : likeCamera;
+  // Sections in the order of the light path, whatever order the file had them in.
+  return {
+    ...($schema === undefined ? {} : { $schema }),
+    name: name ?? nameOf(stills),
+    note: noteOf(typeof note === 'string' ? note : '', stills, measurement).slice(0, 4000),
+    camera: { ...(given as object), ...(encoding === undefined ? {} : { encoding }), openGate },
+    stock: {
+      dyes: measurement.dyes,
+      loss: roundedAll(measurement.loss),
+      stain: roundedAll(measurement.stain),
+    },
+    ...withoutStock(rest),
+  };
+}
+
+/**
+ * Measures a reel and makes a look of what was found: the camera's open gate and the stock section are filled in, all else
+ * stays as `like` has it; without `like` it is a correction alone.
+ * @throws InputError for stills and marks that cannot be measured
+ */
+export function measureReelToLook(request: ReelRequest): MeasuredReel {
+  const camera = cameraOfReel(request);
+  const { pictures, encoding, scale } = measuredStills(
+    request.stills.map(({ picture }) => picture),
+    camera,
+  );
+  const found = measureReel(
+    request.stills.map(({ name }, i) => ({ name, picture: pictures[i] })),
+    {
+      encoding,
+      marks: request.marks,
+      dyes: request.dyes,
+      ...(request.openGate === undefined ? {} : { openGate: request.openGate / scale }),
+    },
+  );
+  const measurement = { ...found, openGate: found.openGate * scale };
+  const fields = lookFields(request, camera, measurement);
+  return {
+    measurement,
+    look: checkLook(fields, 'the measured look'),
+    text: `${JSON.stringify(fields, null, 2)}\n`,
+  };
+}
+
+/** The measured correction alone, without what `like` adds to it. */
+export function correctionOf({ look }: Pick<MeasuredReel, 'look'>): Look {
+  return checkLook({ name: look.name, camera: look.camera, stock: look.stock }, canonicalJson(look.name));
+}

@@ -1,0 +1,94 @@
+import type { Confidence, Measurement } from '../measure/index.js';
+
+const percent = (share: number) => `${Math.round(100 * share)} %`;
+
+const density = (value: number) => `${value >= 0 ? '+' : '-'}${Math.abs(value).toFixed(2)}`;
+
+export const dyeNames = ['cyan', 'magenta', 'yellow'] as const;
+export const lightNames = ['red', 'green', 'blue'] as const;
+
+/** `53 % lost (46 to 60)`: a loss and one deviation to each side. */
+export function lossWords(loss: number, deviation: number): string {
+  const [low, high] = [Math.max(0, loss - deviation), Math.min(1, loss + deviation)];
+  const range = `${Math.round(100 * low)} to ${Math.round(100 * high)}`;
+  return loss < 0.005 ? `nothing lost (${range} %)` : `${percent(loss)} lost (${range})`;
+}
+
+/** `+0.08 density (give or take 0.02)`. */
+export const stainWords = (stain: number, deviation: number) =>
+  `${density(stain)} density (give or take ${deviation.toFixed(2)})`;
+
+/** What is gone, one sentence. */
+export function lossSentence({ goodOrder, loss }: Measurement): string {
+  if (goodOrder) return 'the reel looks in good order and is left as it is.';
+  return `${dyeNames.map((dye) => `${dye} ${percent(loss[dye])}`).join(', ')} lost.`;
+}
+
+/** Losses from here on are named first in a headline. */
+const worthNaming = 0.03;
+
+/** `53 % of its cyan dye, 10 % of its yellow dye`, the largest first. */
+function namedLosses({ loss }: Measurement): string[] {
+  const lost = dyeNames.filter((dye) => loss[dye] >= worthNaming).sort((a, b) => loss[b] - loss[a]);
+  return lost.map((dye) => `${percent(loss[dye])} of its ${dye} dye`);
+}
+
+const inList = (parts: readonly string[]) =>
+  parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`;
+
+/** The finding in one or two sentences. */
+export function headline(measurement: Measurement): string {
+  const { goodOrder, kinds, findings } = measurement;
+  if (goodOrder) return findings[0] ?? '';
+  const lost = namedLosses(measurement);
+  if (kinds['good-order'] >= Math.max(...Object.values(kinds))) {
+    const slight = lost.length === 0 ? 'a slight correction' : `giving back ${inList(lost)}`;
+    return `This reel may well be in good order (${percent(kinds['good-order'])} probable); ${slight} stands for the doubt that is left.`;
+  }
+  const gone = lost.length === 0 ? 'hardly any dye' : `about ${inList(lost)}`;
+  return `This reel has lost ${gone}. ${findings[0] ?? ''}`.trimEnd();
+}
+
+const sureness = {
+  good: 'The evidence is good',
+  fair: 'The evidence is fair: look at the result before you trust it',
+  thin: 'The evidence is THIN: take this as a first guess, not as a measurement',
+} as const satisfies Record<Confidence['word'], string>;
+
+/** How sure, without a full stop. */
+export const surenessWords = ({ word }: Confidence) => sureness[word];
+
+const gateWords = {
+  given: 'as given',
+  'clear mark': 'from the light marked as clear',
+  'burnt-out clear mark': 'the light marked as clear is burnt out: taken as the end of the scale',
+  'brightest parts': 'guessed from the brightest parts of the stills',
+} as const satisfies Record<Measurement['openGateFrom'], string>;
+
+export const openGateWords = ({ openGate, openGateFrom }: Measurement) =>
+  `${openGate.toPrecision(3)} of linear light, ${gateWords[openGateFrom]}`;
+
+/** A clause as a sentence; a file's name at its start stays as it is. */
+const sentenceOf = (clause: string, names: readonly string[]) =>
+  names.some((name) => clause.startsWith(name))
+    ? `${clause}.`
+    : `${clause[0].toUpperCase()}${clause.slice(1)}.`;
+
+/** What speaks against trusting the answer, whole sentences. */
+export const doubts = ({ confidence, disagreeing }: Measurement) =>
+  confidence.reasons.map((reason) => sentenceOf(reason, disagreeing));
+
+/** Everything that was found, one line each, for a terminal. */
+export function reelLines(measurement: Measurement, dyesAsked: string): string[] {
+  const { loss, stain, uncertainty, dyes } = measurement;
+  const row = (name: string, words: string) => `  ${name.padEnd(14)}${words}`;
+  return [
+    headline(measurement),
+    ...dyeNames.map((dye) => row(`${dye} dye`, lossWords(loss[dye], uncertainty.loss[dye]))),
+    ...lightNames.map((light) => row(`stain, ${light}`, stainWords(stain[light], uncertainty.stain[light]))),
+    row('dyes', `${dyes}, ${dyesAsked === 'auto' ? 'the dye set that fits best' : 'as asked'}`),
+    row('open gate', openGateWords(measurement)),
+    `${surenessWords(measurement.confidence)}.`,
+    ...doubts(measurement).map((doubt) => `  - ${doubt}`),
+  ];
+}
