@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { colourTemperatureRows } from '../../shared/check-values/lights.js';
 import { measureGateLight } from '../../src/capture/gate-light.js';
-import { gateLightFindings, isReady } from '../../src/capture/gate-light-findings.js';
+import { isReady } from '../../src/capture/capture-finding.js';
+import { gateLightFindings } from '../../src/capture/gate-light-findings.js';
 import { correlatedColourTemperature, xyzOfXy } from '../../src/colour/chromaticity.js';
 import { primaries } from '../../src/colour/primaries/index.js';
 import { rgbToXyz } from '../../src/colour/primaries/rgb-matrix.js';
@@ -47,7 +48,7 @@ const measured = (lightAt: (x: number, y: number) => Triple, making = {}) =>
 
 const sentencesOf = (light: ReturnType<typeof measureGateLight>) =>
   gateLightFindings(light)
-    .map(({ sentence }) => sentence)
+    .map(({ sentence, hint = '' }) => `${sentence} ${hint}`)
     .join('\n');
 
 describe('white balance of a gate light', () => {
@@ -153,9 +154,9 @@ describe('evenness of a gate light', () => {
   });
 
   it.each([
-    [0.25, 0.3, 'upper left'],
-    [0.75, 0.5, 'right'],
-    [0.5, 0.8, 'lower'],
+    [0.25, 0.3, 'at the top left'],
+    [0.75, 0.5, 'at the right'],
+    [0.5, 0.8, 'at the bottom'],
   ])('finds a hot spot at %d, %d', (across, down, words) => {
     const light = measured((x, y) =>
       grey(0.4 + 0.4 * Math.exp(-((x - across) ** 2 + (y - down) ** 2) / 0.06)),
