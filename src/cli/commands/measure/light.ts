@@ -1,5 +1,6 @@
 import { type GateLight, measureGateLight } from '../../../capture/gate-light.js';
-import { type CaptureFinding, gateLightFindings, isReady } from '../../../capture/gate-light-findings.js';
+import { type CaptureFinding, isReady } from '../../../capture/capture-finding.js';
+import { gateLightFindings } from '../../../capture/gate-light-findings.js';
 import { InputError } from '../../../errors/input-error.js';
 import { primariesOf } from '../../../look/sections/signal.js';
 import type { Picture } from '../../../picture/picture.js';
@@ -47,7 +48,10 @@ export async function measureLight(
   if (options.json) printJson({ still: path, ready, ...light, findings });
   else {
     terminal.result(`${printable(path)}: looked at ${fieldWords(light, picture)}.`);
-    for (const { verdict, sentence } of findings) terminal.result(`${marks[verdict]} ${sentence}`);
+    for (const { verdict, sentence, hint } of findings) {
+      terminal.result(`${marks[verdict]} ${sentence}`);
+      if (hint !== undefined) terminal.result(`      ${hint}`);
+    }
     terminal.result(
       ready ? 'The light is ready.' : 'The light is NOT READY: put right what is marked FAULT.',
     );
