@@ -37,7 +37,9 @@ function complaint(file: string, target: string): string | undefined {
 
 describe('layers', () => {
   it('every folder of src has its place', () => {
-    const folders = readdirSync(join(root, 'src'), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    const folders = readdirSync(join(root, 'src'), { withFileTypes: true }).filter((entry) =>
+      entry.isDirectory(),
+    );
     const unplaced = folders.map((entry) => entry.name).filter((name) => name !== 'errors' && rank(name) < 0);
     expect(unplaced).toEqual([]);
   });

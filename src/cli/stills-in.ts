@@ -1,5 +1,5 @@
 import { readdir, stat } from 'node:fs/promises';
-import { basename, join } from 'node:path';
+import { basename, extname, join } from 'node:path';
 import { InputError } from '../errors/input-error.js';
 import { fileProblem } from '../files/file-problem.js';
 
@@ -43,8 +43,8 @@ export async function stillsIn(paths: readonly string[]): Promise<string[]> {
   return stills;
 }
 
-/** Whether `output` is a folder: it is one already, or its name does not end like a still's. */
+/** Whether `output` is a folder: it is one already, or its name has no extension. */
 export async function namesFolder(output: string): Promise<boolean> {
   const entry = await stat(output).catch(() => undefined);
-  return entry === undefined ? !stillName.test(output) : entry.isDirectory();
+  return entry === undefined ? output.endsWith('/') || extname(output) === '' : entry.isDirectory();
 }

@@ -2,7 +2,11 @@ import type { InputError, Problem } from './input-error.js';
 
 /** A problem in words: `FILE, line N, FIELD: what. Allowed: ... Hint.` */
 export function sentence(problem: Problem): string {
-  const where = [problem.file, problem.line === undefined ? undefined : `line ${problem.line}`, problem.field];
+  const where = [
+    problem.file,
+    problem.line === undefined ? undefined : `line ${problem.line}`,
+    problem.field,
+  ];
   const place = where.filter((part) => part !== undefined).join(', ');
   const allowed = problem.allowed === undefined ? '' : ` Allowed: ${problem.allowed}.`;
   const hint = problem.hint === undefined ? '' : ` ${problem.hint}`;

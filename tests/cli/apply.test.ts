@@ -72,6 +72,14 @@ describe('gatelight apply', () => {
     expect(isPlainRefusal(again), again.stderr).toBe(true);
   });
 
+  it('ends with 2 when no still could be done, and refuses a format it cannot write', () => {
+    mkdirSync(at('broken'));
+    for (const name of ['b1.png', 'b2.png']) writeFileSync(at(`broken/${name}`), 'no picture');
+    expect(gatelight(['apply', at('warm.cube'), at('broken'), '-o', at('never')]).status).toBe(2);
+    const gif = gatelight(['apply', at('warm.cube'), at('deep.png'), '-o', at('out.gif')]);
+    expect(isPlainRefusal(gif), gif.stderr).toBe(true);
+  });
+
   it('refuses a folder without stills', () => {
     mkdirSync(at('bare'));
     const ended = gatelight(['apply', at('warm.cube'), at('bare'), '-o', at('x')]);

@@ -78,6 +78,7 @@ describe('gatelight build', () => {
   });
 
   mkdirSync(at('folder'));
+  mkdirSync(at('folder.cube'));
   symlinkSync(at('nowhere'), at('dangling.json'));
   writeFileSync(at('empty.json'), '');
   writeFileSync(at('misspelt.json'), '{"name": "x", "projektor": {}}');
@@ -91,7 +92,8 @@ describe('gatelight build', () => {
     ['a size that is no number', [plainLook, '--size', '33x'], 'whole numbers from 2 to 256'],
     ['an unknown option', [plainLook, '--sise', '33'], "unknown option '--sise'"],
     ['a missing output folder', [plainLook, '-o', at('none/x.cube')], 'there is no folder'],
-    ['a folder as output', [plainLook, '-o', at('folder')], 'is a folder'],
+    ['a name that is no LUT file’s', [plainLook, '-o', at('x.txt')], 'names that end in .cube'],
+    ['a folder as output', [plainLook, '-o', at('folder.cube')], 'is a folder'],
     ['no look at all', [], 'missing required argument'],
   ];
   it.each(refusals)('refuses %s in plain words', (_, args, words) => {

@@ -107,6 +107,6 @@ export function addApply(program: Command): void {
       terminal.result(
         `${printable(options.output)}: ${done} of ${stills.length} stills, ${printable(source.name)}.`,
       );
-      if (done < stills.length) process.exitCode = exitCodes.notGood;
+      if (done < stills.length) process.exitCode = done === 0 ? exitCodes.unusable : exitCodes.notGood;
     });
 }

@@ -2,6 +2,7 @@ import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.js';
 import { buildLook } from '../../jobs/build-look.js';
+import { lutFormatOf } from '../../lut/formats/index.js';
 import { limits } from '../../lut/formats/limits.js';
 import { loadLook } from '../load.js';
 import { maker } from '../maker.js';
@@ -38,6 +39,7 @@ export function addBuild(program: Command): void {
     .action(async (lookPath: string, options: Options) => {
       const output = options.output ?? `${basename(lookPath).replace(/\.json$/i, '')}.cube`;
       const writing = { force: options.force, sources: [lookPath] };
+      lutFormatOf(output);
       const look = await loadLook(lookPath);
       await checkTarget(output, writing);
       const { text } = buildLook(look, options, maker);

@@ -1,6 +1,6 @@
 import { isUnitDomain, rowCount } from '../lattice.js';
 import type { Check } from './finding.js';
-import { atMost, shown } from './finding.js';
+import { atMost } from './finding.js';
 
 export const structure: Check = {
   question: 'Is every value a number, and does the table take codes from 0 to 1?',
@@ -26,7 +26,7 @@ export const structure: Check = {
         name: 'domain',
         sentence: isUnitDomain(lut)
           ? 'The table takes codes from 0 to 1, as devices expect.'
-          : `The table takes codes that begin or end ${shown(beside)} beside 0 to 1; some devices ignore that and show other colours.`,
+          : `The table takes codes from ${lut.domainMin.join(' ')} to ${lut.domainMax.join(' ')}, not from 0 to 1; some devices ignore that and show other colours.`,
         figure: beside,
         limit: 0,
         unit: '',

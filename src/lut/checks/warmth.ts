@@ -29,7 +29,7 @@ function warmthOf(context: CheckContext, name: string, label: string, code: numb
     }),
     atMost({
       name: `${name}-cast`,
-      sentence: `${label} is ${shown(off)} Duv towards ${cast}; from ${mostDuv} that looks like a cast.`,
+      sentence: `${label} is ${shown(off)} Duv towards ${cast}; from ${mostDuv} that looks like a cast (on purpose where a look undoes one).`,
       figure: off,
       limit: mostDuv,
       unit: 'Duv',
