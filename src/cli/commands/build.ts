@@ -39,9 +39,9 @@ export function addBuild(program: Command): void {
     .action(async (lookPath: string, options: Options) => {
       const output = options.output ?? `${basename(lookPath).replace(/\.json$/i, '')}.cube`;
       const writing = { force: options.force, sources: [lookPath] };
-      lutFormatOf(output);
       const look = await loadLook(lookPath);
       await checkTarget(output, writing);
+      lutFormatOf(output);
       const { text } = buildLook(look, options, maker);
       await writeSafely(output, text, writing);
       terminal.result(
