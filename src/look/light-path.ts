@@ -1,6 +1,7 @@
 import { gateLight } from '../film/stock.js';
 import type { Run } from '../maths/matrix3.js';
 import type { Look } from './look-schema.js';
+import { deliveryOf, toDelivery } from './sections/delivery.js';
 import { compilePrint } from './sections/print.js';
 import { compileProjector, projectorLight } from './sections/projector.js';
 import { compileRolloff } from './sections/rolloff.js';
@@ -19,7 +20,11 @@ export function lightPath(look: Look): Run[] {
     ...(look.stock === undefined ? [] : compileStock(look.stock)),
     ...(look.print === undefined ? [] : compilePrint(look.print)),
     ...(look.projector === undefined ? [] : compileProjector(look.projector, light, dyes)),
-    ...compileRoom(look.room ?? roomSchema.parse({}), light),
+    ...compileRoom(
+      look.room ?? roomSchema.parse({}),
+      light,
+      toDelivery(deliveryOf(look.delivery, look.camera)),
+    ),
   ];
 }
 

@@ -3,6 +3,7 @@ import { primaries } from '../colour/primaries/index.js';
 import { rgbToXyz } from '../colour/primaries/rgb-matrix.js';
 import {
   diagonal3,
+  identity3,
   invert3,
   type Matrix3,
   multiply3,
@@ -25,18 +26,20 @@ const highest = (triple: Triple) => Math.max(...triple);
 
 /**
  * How much an eye that has only partly adapted to the lamp still sees of its warmth: linear BT.2020 balanced to the
- * lamp's open gate -> linear BT.2020 of a D65 display. Scaled so that the open gate just fits the display: its highest
- * channel is 1.
+ * lamp's open gate -> linear BT.2020 of a D65 display. Scaled so that the open gate just fits the display: the highest
+ * channel it has there is 1.
  * @param openGate linear BT.2020 of the lamp's open gate, luminance 1
  * @param degree degree of adaptation to the lamp, 0 (none, the full warmth) to 1 (full, neutral)
+ * @param display linear BT.2020 to the display's own primaries, in which a warm white's red is higher the narrower
+ *   they are
  */
-export function lampAsSeen(openGate: Triple, degree: number): Matrix3 {
+export function lampAsSeen(openGate: Triple, degree: number, display: Matrix3 = identity3): Matrix3 {
   const toXyz = rgbToXyz(primaries.bt2020);
   const lampWhite = transform3(toXyz, openGate);
   const displayWhite = transform3(toXyz, [1, 1, 1]);
   const adapted = multiply3(cat16(lampWhite, displayWhite, degree), multiply3(toXyz, diagonal3(openGate)));
   const seen = multiply3(invert3(toXyz), adapted);
-  const fit = 1 / highest(transform3(seen, [1, 1, 1]));
+  const fit = 1 / highest(transform3(display, transform3(seen, [1, 1, 1])));
   return seen.map((value) => fit * value) as unknown as Matrix3;
 }
 
@@ -46,7 +49,7 @@ const deepest = 0.002;
 /**
  * Carries a picture from the surround it was projected in to that of the display: luminance relative to white raised
  * to the ratio of the two system gammas, chromaticity kept. Black stays black and white white.
- * @param whiteLuminance BT.2020 luminance of the picture's white: below 1 for a warm white whose red is 1
+ * @param whiteLuminance BT.2020 luminance of the picture's white: below 1 for a warm white whose highest channel is 1
  */
 export function surroundRun(projected: Surround, display: Surround, whiteLuminance = 1): Run {
   const exponent = surroundExponent[display] / surroundExponent[projected];

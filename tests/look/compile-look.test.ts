@@ -151,6 +151,14 @@ describe('the delivery', () => {
     for (const green of greens) expect(through(closed, green)[0]).toBe(0);
   });
 
+  it('in primaries beyond all light does not jump where blue takes luminance away', () => {
+    const look = lookOf({ camera: { ...customCamera, encoding: 'linear' }, print: { saturation: 0.7 } });
+    // Between these two the luminance of the colour passes zero.
+    const [below, above] = [0.7488, 0.7489].map((blue) => through(look, [0.014, 0.05, blue]));
+    below.forEach((value, k) => expect(Math.abs(above[k] - value)).toBeLessThan(1e-3));
+    expect(Math.max(...below)).toBeGreaterThan(0.1);
+  });
+
   it('without compression leaves colours that fit alone', () =>
     fc.assert(
       fc.property(fc.tuple(fc.integer({ min: 0, max: 255 }), fc.integer({ min: 0, max: 255 })), ([r, b]) => {
@@ -164,20 +172,29 @@ describe('the delivery', () => {
     ));
 });
 
+/** To the model the gate without film is film of less than no dye, whose colour before a lamp is off by half a per cent. */
+const noFilm = 0.006;
+
 describe('the open gate', () => {
-  it.each(['incandescent', 'incandescent-dim', 'tungsten-halogen', 'xenon'] as const)(
-    'before %s just fits the device in every room: its highest channel is at white',
-    (lamp) => {
+  it.each(
+    ['incandescent', 'incandescent-dim', 'tungsten-halogen', 'xenon'].flatMap((lamp) =>
+      Object.values(primariesChoices).map((primaries) => [lamp, primaries] as const),
+    ),
+  )(
+    'before %s just fits the device of %j in every room: its highest channel is at white',
+    (lamp, primaries) => {
       for (const surround of ['average', 'dim', 'dark'])
         for (const displaySurround of ['average', 'dim', 'dark'])
           for (const adaptation of [0, 0.7, 1]) {
             const look = lookOf({
               projector: { lamp, flare: 0.004 },
               room: { surround, displaySurround, adaptation },
-              delivery: { primaries: 'bt2020', encoding: 'linear' },
+              delivery: { primaries, encoding: 'linear' },
               camera: { encoding: 'linear' },
             });
-            expect(Math.abs(Math.max(...through(look, [1, 1, 1])) - 1)).toBeLessThan(1e-6);
+            expect(Math.abs(Math.max(...through(look, [1, 1, 1])) - 1)).toBeLessThan(noFilm);
+            // Not cut: a little less light is still told apart.
+            expect(Math.max(...through(look, [0.98, 0.98, 0.98]))).toBeLessThan(0.995);
           }
     },
   );
@@ -240,7 +257,7 @@ describe('every look', () => {
         );
         return values.every((value) => value >= 0 && value <= 1);
       }),
-      { seed, numRuns: 200 },
+      { seed, numRuns: 120 },
     ),
   );
 
@@ -250,6 +267,7 @@ describe('every look', () => {
         const values = Float64Array.of(Infinity, 0, 0, -Infinity, 1, 1, NaN, NaN, NaN, 0.5, 0.5, 0.5);
         const run = compileLook(look);
         run(values, 4);
+        if (values.some(Number.isNaN)) return false;
         const alone = Float64Array.of(0.5, 0.5, 0.5);
         compileLook(look)(alone, 1);
         return alone.every((value, k) => Math.abs(value - values[9 + k]) < 1e-9);
@@ -269,7 +287,7 @@ describe('every look', () => {
           return alone.every((value, k) => Math.abs(value - whole[3 * i + k]) < 1e-5);
         });
       }),
-      { seed, numRuns: 100 },
+      { seed, numRuns: 50 },
     ));
 
   it('is one function: what it was asked before does not matter', () => {

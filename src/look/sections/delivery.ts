@@ -2,7 +2,7 @@ import { primaries } from '../../colour/primaries/index.js';
 import { rgbToRgb, rgbToXyz } from '../../colour/primaries/rgb-matrix.js';
 import { fromFull } from '../../colour/signal-range.js';
 import { gamutCompressionRun, highestOutness } from '../../delivery/gamut-compression.js';
-import { type Run, transformRun3, type Triple } from '../../maths/matrix3.js';
+import { type Matrix3, type Run, transformRun3, type Triple } from '../../maths/matrix3.js';
 import { z } from 'zod';
 import type { Camera } from './camera.js';
 import { openGateOf } from './camera.js';
@@ -31,10 +31,29 @@ export function deliveryOf(delivery: z.output<typeof deliverySchema>, camera: Ca
   };
 }
 
-/** Linear BT.2020 -> the delivery's primaries, nothing brought in or cut. */
+/** Linear BT.2020 -> the delivery's primaries. */
+export const toDelivery = (delivery: Delivery): Matrix3 =>
+  rgbToRgb(primaries.bt2020, primariesOf(delivery.primaries));
+
+/** The same for a run, nothing brought in or cut. */
 export function toDeliveryPrimaries(delivery: Delivery): Run {
-  const matrix = rgbToRgb(primaries.bt2020, primariesOf(delivery.primaries));
+  const matrix = toDelivery(delivery);
   return (values, count) => transformRun3(matrix, values, count);
+}
+
+/** Below the luminance of any blue that light can have; so much keeps a grey well between its channels. */
+const leastWeight = 0.02;
+
+/**
+ * Luminance weights of the delivery's primaries. A camera's primaries may lie beyond all light, where blue has less than
+ * no luminance; it is given a little then.
+ */
+function greyWeights(delivery: Delivery): Triple {
+  const [r, g, b] = rgbToXyz(primariesOf(delivery.primaries))
+    .slice(3, 6)
+    .map((weight) => Math.max(weight, leastWeight));
+  const sum = r + g + b;
+  return [r / sum, g / sum, b / sum];
 }
 
 /**
@@ -43,8 +62,7 @@ export function toDeliveryPrimaries(delivery: Delivery): Run {
  */
 export function fitGamut(delivery: Delivery, arriving: Float64Array): Run[] {
   if (!delivery.gamutCompression) return [];
-  const [, , , r, g, b] = rgbToXyz(primariesOf(delivery.primaries));
-  const luma: Triple = [r, g, b];
+  const luma = greyWeights(delivery);
   return [gamutCompressionRun(highestOutness(arriving, arriving.length / 3, luma), luma)];
 }
 

@@ -1,7 +1,7 @@
 import { degreeOfAdaptation } from '../../colour/adaptation.js';
 import type { FilmLight } from '../../film/film-light.js';
 import { gateLight } from '../../film/stock.js';
-import { identity3, type Run, transformRun3 } from '../../maths/matrix3.js';
+import { identity3, type Matrix3, type Run, transformRun3 } from '../../maths/matrix3.js';
 import { lampAsSeen, openGateLuminance, surroundExponent, surroundRun } from '../../projection/viewing.js';
 import { z } from 'zod';
 import { nameField, namesOf, numberField } from './section.js';
@@ -26,10 +26,13 @@ export function adaptationOf({ adaptation, screenLuminance, surround }: Room): n
   return adaptation ?? degreeOfAdaptation(screenLuminance / 5, surround);
 }
 
-/** What the eye makes of the screen: the lamp's warmth as far as it stays visible, the dark room's contrast. */
-export function compileRoom(room: Room, light: FilmLight): Run[] {
+/**
+ * What the eye makes of the screen: the lamp's warmth as far as it stays visible, the dark room's contrast.
+ * @param display linear BT.2020 to the primaries of the display, which the open gate just fits
+ */
+export function compileRoom(room: Room, light: FilmLight, display: Matrix3): Run[] {
   const lit = light !== gateLight;
-  const seen = lit ? lampAsSeen(light.openGate, adaptationOf(room)) : identity3;
+  const seen = lit ? lampAsSeen(light.openGate, adaptationOf(room), display) : identity3;
   const { surround, displaySurround } = room;
   return [
     ...(lit ? [(values: Float64Array, count: number) => transformRun3(seen, values, count)] : []),
