@@ -49,6 +49,6 @@ export const cloth = {
       [0.12, 580, 40],
     ],
   },
-  brown: { level: 0.04, rises: [[0.15, 590, 35]] },
+  russet: { level: 0.04, rises: [[0.15, 590, 35]] },
   denim: { level: 0.075, rises: [[0.1, 700, 16]], bands: [[0.13, 455, 48]] },
 } as const satisfies Record<string, ReflectanceCurve>;

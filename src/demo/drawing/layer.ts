@@ -1,3 +1,4 @@
+import type { Triple } from '../../maths/matrix3.js';
 import type { Exposure } from '../surfaces/surface.js';
 import type { Bounds } from './shapes.js';
 
@@ -76,23 +77,45 @@ export function edge(distance: number, width: number): number {
   return t < 0 ? 0 : t > 1 ? 1 : t;
 }
 
-/** Paints over what is there. */
-export function paint(layer: Layer, bounds: Bounds, shade: Shade): void {
+/** Visits the pixels that bounds take up: their places in the frame, and their index. */
+function eachPixel(layer: Layer, bounds: Bounds, visit: (x: number, y: number, at: number) => void): void {
   const part = pixelBounds(layer, bounds);
   if (!part) return;
-  const out = new Float64Array(3);
-  const step = 1 / layer.scale;
+  const step = pixelOf(layer);
   for (let row = part.top; row < part.bottom; row++) {
     const y = layer.frameY + (row + layer.top + 0.5) * step;
-    let at = row * layer.width + part.left;
-    for (let column = part.left; column < part.right; column++, at++) {
-      const cover = shade(layer.frameX + (column + layer.left + 0.5) * step, y, out);
-      if (cover <= 0) continue;
-      const keep = 1 - cover;
-      layer.cover[at] = cover + keep * layer.cover[at];
-      for (let k = 0, i = 3 * at; k < 3; k++, i++) layer.light[i] = cover * out[k] + keep * layer.light[i];
-    }
+    for (let column = part.left; column < part.right; column++)
+      visit(layer.frameX + (column + layer.left + 0.5) * step, y, row * layer.width + column);
   }
+}
+
+/** Paints over what is there. */
+export function paint(layer: Layer, bounds: Bounds, shade: Shade): void {
+  const out = new Float64Array(3);
+  eachPixel(layer, bounds, (x, y, at) => {
+    const cover = shade(x, y, out);
+    if (cover <= 0) return;
+    const keep = 1 - cover;
+    layer.cover[at] = cover + keep * layer.cover[at];
+    for (let k = 0, i = 3 * at; k < 3; k++, i++) layer.light[i] = cover * out[k] + keep * layer.light[i];
+  });
+}
+
+/**
+ * Darkens what is there.
+ * @param left share of the light of each film layer that is left in the shadow
+ * @param shadow how much of a place lies in it, 0..1
+ */
+export function darken(
+  layer: Layer,
+  bounds: Bounds,
+  left: Triple,
+  shadow: (x: number, y: number) => number,
+): void {
+  eachPixel(layer, bounds, (x, y, at) => {
+    const share = shadow(x, y);
+    if (share > 0) for (let k = 0; k < 3; k++) layer.light[3 * at + k] *= 1 - share * (1 - left[k]);
+  });
 }
 
 /**

@@ -4,12 +4,14 @@ import { edge, type Layer, paint, pixelOf } from './layer.js';
  * Log10 exposures of the wedge's steps, from clear film to black: those of a step tablet printed onto the edge of the
  * frame under the light that the film is balanced for.
  */
-export const wedgeSteps = [0.7, 0.1, -0.15, -0.4, -0.65, -0.9, -1.15, -1.4, -1.65, -1.95, -2.6] as const;
+export const wedgeSteps = [0.7, 0.1, -0.1, -0.3, -0.5, -0.7, -0.9, -1.1, -1.35, -1.65, -2.6] as const;
 
-const width = 0.05;
+/** Width of the wedge as a share of the picture's, and what is left above and below the steps, of its height. */
+const wide = 0.0375;
 const margin = 0.018;
+const stepHigh = (1 - 2 * margin) / wedgeSteps.length;
 
-/** The middle of a step, clear of its neighbours, in pixels of a picture. */
+/** A rectangle of a picture, in pixels from its top left corner. */
 export interface StepBox {
   readonly x: number;
   readonly y: number;
@@ -17,26 +19,29 @@ export interface StepBox {
   readonly height: number;
 }
 
-/** Where the steps lie in a picture, top (clear) to bottom (black): along the right edge. */
+/**
+ * Where the steps lie in a picture, from the top (clear film) to the bottom (black), each box well clear of its
+ * neighbours: marks to measure at.
+ */
 export function wedgeBoxes(pictureWidth: number, pictureHeight: number): StepBox[] {
-  const step = (1 - 2 * margin) / wedgeSteps.length;
   return wedgeSteps.map((_, i) => ({
-    x: Math.round(pictureWidth * (1 - 0.85 * width * 0.75)),
-    y: Math.round(pictureHeight * (margin + (i + 0.2) * step)),
-    width: Math.max(1, Math.round(pictureWidth * 0.7 * width * 0.75)),
-    height: Math.max(1, Math.round(pictureHeight * 0.6 * step)),
+    x: Math.round(pictureWidth * (1 - 0.85 * wide)),
+    y: Math.round(pictureHeight * (margin + (i + 0.2) * stepHigh)),
+    width: Math.max(1, Math.round(0.7 * pictureWidth * wide)),
+    height: Math.max(1, Math.round(0.6 * pictureHeight * stepHigh)),
   }));
 }
 
 /** Paints the wedge along the right edge of a frame. */
 export function paintWedge(layer: Layer): void {
-  const right = layer.frameX + layer.width / layer.scale;
-  const [top, high] = [layer.frameY, layer.height / layer.scale];
-  const pixel = pixelOf(layer);
-  paint(layer, [right - width * (layer.width / layer.scale) * 0.75, top, right, top + high], (x, y, out) => {
-    const at = ((y - top) / high - margin) / ((1 - 2 * margin) / wedgeSteps.length);
-    const step = Math.min(wedgeSteps.length - 1, Math.max(0, Math.floor(at)));
-    out.fill(10 ** wedgeSteps[step]);
-    return edge(right - width * (layer.width / layer.scale) * 0.75 - x, pixel);
+  const width = layer.width / layer.scale;
+  const height = layer.height / layer.scale;
+  const right = layer.frameX + width;
+  const left = right - wide * width;
+  const top = layer.frameY;
+  paint(layer, [left, top, right, top + height], (x, y, out) => {
+    const at = Math.floor(((y - top) / height - margin) / stepHigh);
+    out.fill(10 ** wedgeSteps[Math.min(wedgeSteps.length - 1, Math.max(0, at))]);
+    return edge(left - x, pixelOf(layer));
   });
 }

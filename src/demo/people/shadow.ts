@@ -1,7 +1,6 @@
 import type { Triple } from '../../maths/matrix3.js';
-import { type Layer, lookUp, paint } from '../drawing/layer.js';
-import { depthOfLevel, project, type Viewpoint } from '../drawing/perspective.js';
-import { acrossAt } from '../drawing/perspective.js';
+import { darken, type Layer, lookUp } from '../drawing/layer.js';
+import { acrossAt, depthOfLevel, project, type Viewpoint } from '../drawing/perspective.js';
 
 /**
  * Throws the shadow of an upright figure on level ground: the figure's outline, laid down away from the sun.
@@ -22,7 +21,7 @@ export function throwShadow(
   const near = Math.max(0.6, Z - 0.3);
   const [, top] = project(view, X, 0, far);
   const [, bottom] = project(view, X, 0, near);
-  paint(layer, [-9, top, 9, bottom], (x, y, out) => {
+  darken(layer, [-9, top, 9, bottom], keep, (x, y) => {
     const depth = depthOfLevel(view, y);
     const across = acrossAt(view, x, depth);
     // The ray from this place to the sun meets the figure's plane at this height.
@@ -33,8 +32,6 @@ export function throwShadow(
     let cover = 0;
     for (let i = 0; i < 4; i++)
       cover += lookUp(part, px + (i & 1 ? soft : -soft), py + (i & 2 ? soft : -soft), seen);
-    lookUp(layer, x, y, out);
-    for (let k = 0; k < 3; k++) out[k] *= keep[k];
     return 0.25 * cover;
   });
 }

@@ -87,7 +87,7 @@ export function outfitOf(plan: FigurePlan, palette: Palette): Outfit {
     vest: plan.vest && { surface: palette[plan.vest], softness: 0.15, folds: clothFolds(0.05, 7) },
     strap: { surface: palette.charcoal },
     gloves: plan.gloves && knitted(palette[plan.gloves]),
-    shoes: { surface: palette[plan.shoes ?? 'brown'], gloss: 0.1 },
+    shoes: { surface: palette[plan.shoes ?? 'russet'], gloss: 0.1 },
     buttons: plan.buttons && palette[plan.buttons],
     stripes: plan.stripes && palette[plan.stripes.made],
   };

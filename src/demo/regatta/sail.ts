@@ -70,13 +70,14 @@ export function paintMainsail(
     const sag = 0.02 * high * Math.sin(Math.PI * clamp01(c)) * 0.6;
     const outside = Math.max(-c * wide, (c - 1) * wide, tack[1] - sag - up, up - head[1]);
     if (outside > pixel) return 0;
+    const chord = clamp01(c);
     const clew = creasesFrom(ahead - tack[0] + boom, up - tack[1], 0.5 * high, 3);
-    const luff = (noise(4 * h * 6, 2.5 * c + 7) - 0.5) * Math.exp(-7 * c) * 0.35;
+    const luff = (noise(4 * h * 6, 2.5 * chord + 7) - 0.5) * Math.exp(-7 * chord) * 0.35;
     const soft = (fractalNoise(2.2 * c + 3 * h, 5 * h + 11, 3) - 0.5) * 0.32;
     const seamAt = (9.5 * (h + 0.13 * c * (1 - h))) % 1;
     const seam = smoothStep(0.09, 0.03, Math.abs(seamAt - 0.5)) * Math.min(1, 0.03 / pixel);
     const coloured = panel && h > 0.36 && h < 0.36 + 1.05 / 9.5 + 0.06 * c;
-    shadeCloth(out, coloured ? panel : sail, bow, c, clamp01(h), 0.75 * clew + luff + soft, seam);
+    shadeCloth(out, coloured ? panel : sail, bow, chord, clamp01(h), 0.75 * clew + luff + soft, seam);
     const edgeSeam = smoothStep(0.1, 0.02, (1 - c) * wide) * 0.1;
     scale(out, 1 - edgeSeam);
     towards(out, haze, air);
@@ -109,7 +110,7 @@ export function paintJib(
     const soft = (fractalNoise(2 * c + 2 * h + 20, 4.4 * h, 3) - 0.5) * 0.3;
     const seamAt = (7 * (h + 0.2 * c)) % 1;
     const seam = smoothStep(0.09, 0.03, Math.abs(seamAt - 0.5)) * Math.min(1, 0.03 / pixel);
-    shadeCloth(out, sail, bow, 0.12 + c, clamp01(h), 0.7 * clew + soft, seam);
+    shadeCloth(out, sail, bow, 0.12 + clamp01(c), clamp01(h), 0.7 * clew + soft, seam);
     towards(out, haze, air);
     return edge(outside, pixel);
   });

@@ -3,7 +3,7 @@ import { rgbToRgb } from '../../colour/primaries/rgb-matrix.js';
 import { srgb } from '../../colour/transfer-functions/srgb.js';
 import { dyeAmountSolver } from '../../film/dye-amounts.js';
 import { type DyeModel, dyeModel } from '../../film/dye-model.js';
-import { type DyeSetName, dyeSets } from '../../film/dye-sets/index.js';
+import { dyeSets } from '../../film/dye-sets/index.js';
 import { ageStock, gateLight } from '../../film/stock.js';
 import { sampleLut } from '../../lut/interpolate.js';
 import { sampleLattice } from '../../lut/lattice.js';
@@ -15,10 +15,13 @@ import { type Characteristic, densityAt } from './characteristic.js';
 export const leastLogExposure = -2.7;
 export const mostLogExposure = 0.7;
 
-/** A reversal film of our own: rather hard, as films made to be projected are. */
+/**
+ * A reversal film of our own: rather hard, as films made to be projected are. Its blackest grey is one that the dye model
+ * makes without passing the amounts it takes film at its word for (cyan 3.2).
+ */
 export const characteristic: Characteristic = {
-  least: 0.1,
-  most: 3.1,
+  least: 0.11,
+  most: 2.6,
   contrast: 1.4,
   whiteAt: -0.2,
   highlightRounding: 0.13,
@@ -31,8 +34,11 @@ export const characteristic: Characteristic = {
  */
 const interimage = 0.14;
 
+/** The dye sets of camera film. */
+export type ReversalStock = 'reversal-early' | 'reversal-late';
+
 const steps = 320;
-const deepest = 3.2;
+const deepest = 2.6;
 
 /** Amounts of cyan, magenta and yellow that make each density neutral under the gate light: `3 * (steps + 1)` numbers. */
 function neutralAmounts(model: DyeModel): Float64Array {
@@ -44,7 +50,7 @@ function neutralAmounts(model: DyeModel): Float64Array {
 }
 
 /** Log exposures of the three layers -> linear BT.2020 of the film in the gate, open gate 1 1 1. In place. */
-function develop(dyes: DyeSetName): Run {
+function develop(dyes: ReversalStock): Run {
   const model = dyeModel(dyeSets[dyes], dyeSets[dyes].base, gateLight);
   const neutral = neutralAmounts(model);
   const light = new Float64Array(3);
@@ -83,7 +89,7 @@ const nodes = 35;
  * did, and the camera before the gate light.
  * @returns a run from log10 exposures to sRGB code values; these may pass 0 and 1 where film passes BT.709
  */
-export function filmAndCamera(dyes: DyeSetName, { loss, stain }: Omit<DemoAge, 'title'>): Run {
+export function filmAndCamera(dyes: ReversalStock, { loss, stain }: Omit<DemoAge, 'title'>): Run {
   const isNew = [...Object.values(loss), ...Object.values(stain)].every((value) => value === 0);
   const ageing = isNew ? [] : [ageStock({ dyes: dyeSets[dyes], loss, stain })];
   const sections = [develop(dyes), ...ageing, cameraCodes()];

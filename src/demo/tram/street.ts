@@ -77,11 +77,15 @@ function bareness(X: number, Z: number): number {
   return Math.max(bare * 0.75, bed);
 }
 
+/** Beyond this depth, metres, the street is lost in the far end's haze. */
+const furthest = 600;
+
 /** Snow on street and pavement, rails running into the distance. */
 export function paintStreet(layer: Layer): void {
   const steel = new Float64Array(3);
   paint(layer, [-9, view.horizon + 0.004, 9, 9], (x, y, out) => {
     const Z = depthOfLevel(view, y);
+    if (Z > furthest) return 0;
     const X = acrossAt(view, x, Z);
     const pixel = Z / (view.focal * layer.scale);
     const d = 0.02 + pixel;
