@@ -4,6 +4,7 @@ import { type FadingKindName, fadingKinds } from './fading-kinds.js';
 import type { Ageing } from './losses.js';
 import type { MarkKind, MarkReading } from './marks.js';
 import type { AxisFit } from './neutral-axis.js';
+import { oneColouredFrom, oneSidedness } from './one-sidedness.js';
 import type { OpenGate } from './open-gate.js';
 
 /** How sure the answer is, in a word and as the largest deviation of a loss. */
@@ -32,36 +33,30 @@ export interface Evidence {
 const deviationLimits = { good: 0.06, fair: 0.1 } as const;
 /** Tone that the darkest part must reach, once brought back, for black to be seen. */
 const blackSeenFrom = 2;
-/** Deviation of the dyes from their mean, half-way between clear and black, below which a reel shows one colour only. */
-const colourfulFrom = 0.1;
 
-/** The picture's range of tones and how far its colours stray, brought back along the axis. */
-function scene({ clouds, fit }: Evidence): { darkest: number; stray: number } {
+/** Tone of the darkest part, brought back along the axis. */
+function darkestTone({ clouds, fit }: Evidence): number {
   const { logFactors, offsets } = fit.axis;
-  let [darkest, strays, weight] = [0, 0, 0];
-  for (const { amounts, weights } of clouds)
-    for (let i = 0; i < weights.length; i++) {
-      const sound = [0, 1, 2].map((k) => (amounts[3 * i + k] - offsets[k]) * Math.exp(-logFactors[k]));
-      const tone = (sound[0] + sound[1] + sound[2]) / 3;
-      darkest = Math.max(darkest, tone);
-      if (tone < 0.5 || tone > 2) continue;
-      strays += weights[i] * sound.reduce((sum, v) => sum + (v - tone) ** 2, 0);
-      weight += weights[i];
+  let darkest = 0;
+  for (const { amounts } of clouds)
+    for (let i = 0; i < amounts.length; i += 3) {
+      const sound = [0, 1, 2].map((k) => (amounts[i + k] - offsets[k]) * Math.exp(-logFactors[k]));
+      darkest = Math.max(darkest, (sound[0] + sound[1] + sound[2]) / 3);
     }
-  return { darkest, stray: weight > 0 ? Math.sqrt(strays / weight / 2) : 0 };
+  return darkest;
 }
 
 function reasonsOf(evidence: Evidence): string[] {
-  const { stills, gate, marks, disagreeing } = evidence;
-  const { darkest, stray } = scene(evidence);
+  const { stills, gate, clouds, marks, fit, disagreeing } = evidence;
+  const oneColoured = clouds.filter((cloud) => oneSidedness(cloud, fit.axis) > oneColouredFrom).length;
   const marked = Object.values(marks).some((list) => list.some(({ light }) => light !== undefined));
   const reasons: string[] = [];
   if (stills.length === 1 && !marked)
     reasons.push('one still only and nothing marked: three or four stills tell far more');
-  if (darkest < blackSeenFrom && marks.black.length === 0)
+  if (darkestTone(evidence) < blackSeenFrom && marks.black.length === 0)
     reasons.push('no part is dark enough to show what black has become');
-  if (stray < colourfulFrom)
-    reasons.push('the scene shows hardly more than one colour, which cannot be told from fading');
+  if (oneColoured > clouds.length / 2)
+    reasons.push('the scene is of one colour, which cannot well be told from fading');
   if (disagreeing.length > 0)
     reasons.push(
       `${disagreeing.join(', ')} ${disagreeing.length === 1 ? 'speaks' : 'speak'} against the rest`,

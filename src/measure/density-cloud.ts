@@ -1,5 +1,6 @@
 import { densityOf } from '../film/density.js';
 import type { DyeSpace } from './dye-space.js';
+import { filmColours } from './film-colours.js';
 
 /** The colours of a still, gathered: each cell the mean of the blocks whose densities lie close together. */
 export interface DensityCloud {
@@ -14,7 +15,7 @@ const cellEdge = 0.06;
 /** Densities are looked for from here, in so many cells: -1 (flare, highlights above the gate) to 6.7. */
 const [lowest, cellsAcross] = [-1, 128];
 
-/** @param light linear BT.2020 on the camera's scale @param openGate linear level of the light without film */
+/** @param light linear, in the primaries of densities, on the camera's scale @param openGate linear level of the light without film */
 export function densityCloud(light: Float64Array, openGate: number): DensityCloud {
   const cells = new Map<number, [count: number, red: number, green: number, blue: number]>();
   for (let i = 0; i < light.length; i += 3) {
@@ -39,7 +40,10 @@ export function densityCloud(light: Float64Array, openGate: number): DensityClou
   };
 }
 
-/** A still's colours as equivalent dye amounts, with the say of each; the says of a still add up to 1. */
+/**
+ * A still's colours as equivalent dye amounts, with the say of each. The says of a still add up to 1, or to less when it
+ * shows fewer colours than a still is taken to be worth: an even grey is one colour, however many its pixels.
+ */
 export interface AmountCloud {
   readonly amounts: Float64Array;
   readonly weights: Float64Array;
@@ -62,7 +66,13 @@ export function amountCloud({ densities, counts }: DensityCloud, space: DyeSpace
   };
   const perTone = new Float64Array(tones);
   weights.forEach((weight, i) => (perTone[toneOf(i)] += weight));
-  let sum = 0;
-  weights.forEach((weight, i) => (sum += weights[i] = weight / Math.sqrt(perTone[toneOf(i)])));
-  return { amounts, weights: weights.map((weight) => weight / sum) };
+  let [sum, squares] = [0, 0];
+  weights.forEach((weight, i) => {
+    weights[i] = weight / Math.sqrt(perTone[toneOf(i)]);
+    sum += weights[i];
+    squares += weights[i] ** 2;
+  });
+  const different = (sum * sum) / squares;
+  const worth = Math.min(1, different / filmColours.coloursAStill);
+  return { amounts, weights: weights.map((weight) => (worth * weight) / sum) };
 }

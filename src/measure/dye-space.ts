@@ -1,6 +1,7 @@
 // Measures a reel: stills of faded film -> what time did to its dyes. Knows film, looks and pictures in memory;
 // knows no files, no jobs and no words of the command line.
 
+import { densityLight } from '../film/density-light.js';
 import { densityOf } from '../film/density.js';
 import { dyeAmountSolver } from '../film/dye-amounts.js';
 import { dyeModel } from '../film/dye-model.js';
@@ -21,7 +22,7 @@ export interface DyeSpace {
 }
 
 export function dyeSpace(dyes: DyeSet): DyeSpace {
-  const model = dyeModel(dyes, dyes.base, gateLight);
+  const model = dyeModel(dyes, dyes.base, densityLight(gateLight).light);
   const solve = dyeAmountSolver(model);
   const unit = new Float64Array(3);
   solve(Float64Array.of(1, 1, 1), unit);

@@ -40,7 +40,7 @@ const beyond = (distance: number): number =>
 export function logLikelihood(stills: readonly AmountCloud[], { logFactors, offsets }: Axis): number {
   const { clearest, blackest, strayAtEnds, strayBetween, tail, coloursAStill } = filmColours;
   const [a, b, c] = logFactors.map((v) => Math.exp(-v));
-  let total = 0;
+  let [total, says] = [0, 0];
   for (const { amounts, weights } of stills)
     for (let i = 0, p = 0; i < weights.length; i++, p += 3) {
       const cyan = a * (amounts[p] - offsets[0]);
@@ -51,8 +51,9 @@ export function logLikelihood(stills: readonly AmountCloud[], { logFactors, offs
       const stray = strayAtEnds + strayBetween * 4 * place * (1 - place);
       const away = ((cyan - tone) ** 2 + (magenta - tone) ** 2 + (yellow - tone) ** 2) / (stray * stray);
       const colour = -((tail + 2) / 2) * Math.log1p(away / tail) - 2 * Math.log(stray);
+      says += weights[i];
       total += weights[i] * (colour - beyond(tone - blackest) - beyond(clearest - tone));
     }
   const volume = (2 / 3) * (logFactors[0] + logFactors[1] + logFactors[2]);
-  return coloursAStill * (total - volume * stills.length);
+  return coloursAStill * (total - volume * says);
 }

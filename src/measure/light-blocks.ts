@@ -1,12 +1,14 @@
 import { primaries } from '../colour/primaries/index.js';
 import { rgbToRgb } from '../colour/primaries/rgb-matrix.js';
 import type { TransferFunction } from '../colour/transfer-functions/index.js';
-import { transformRun3 } from '../maths/matrix3.js';
+import { densityLight } from '../film/density-light.js';
+import { gateLight } from '../film/stock.js';
+import { multiply3, transformRun3 } from '../maths/matrix3.js';
 import { expandGrey, lastCode, type Picture } from '../picture/picture.js';
 
 /** Mean linear light of a still's blocks, and what could not be read. */
 export interface LightBlocks {
-  /** Linear BT.2020 of the blocks that can be trusted, r g b r g b ..., on the camera's own scale. */
+  /** Linear light in the primaries of densities, of the blocks that can be trusted, on the camera's own scale. */
   readonly light: Float64Array;
   /** Shares of all pixels with a channel at or near the last code, and with a channel at code 0. */
   readonly burntOut: number;
@@ -28,7 +30,10 @@ const burntOutWithin = 1 / 255;
 /** A block is left out when more than this share of its pixels is blocked: what is left of it is no mean. */
 const blockedAtMost = 0.5;
 
-const toFilmPrimaries = rgbToRgb(primaries.bt709, primaries.bt2020);
+const toDensityPrimaries = multiply3(
+  densityLight(gateLight).fromBt2020,
+  rgbToRgb(primaries.bt709, primaries.bt2020),
+);
 
 /**
  * Cuts a region into square blocks and averages linear light in each, so that noise does not pass for density.
@@ -63,7 +68,7 @@ export function lightBlocks(still: Picture, encoding: TransferFunction, region: 
       light.push(red / pixels, green / pixels, blue / pixels);
     }
   const run = Float64Array.from(light);
-  transformRun3(toFilmPrimaries, run, run.length / 3);
+  transformRun3(toDensityPrimaries, run, run.length / 3);
   const all = region.width * region.height;
   return { light: run, burntOut: burntOut / all, blocked: blocked / all };
 }

@@ -32,7 +32,7 @@ export const markKinds = ['black', 'clear', 'film', 'neutral'] as const satisfie
 /** Mean light of a marked rectangle. */
 export interface MarkReading {
   readonly rectangle: Rectangle;
-  /** Linear BT.2020 on the camera's scale; undefined when the rectangle is burnt out or blocked. */
+  /** Linear light in the primaries of densities, on the camera's scale; undefined when the rectangle is burnt out or blocked. */
   readonly light: Triple | undefined;
   readonly burntOut: number;
   readonly blocked: number;

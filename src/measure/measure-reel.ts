@@ -12,6 +12,7 @@ import { lightBlocks } from './light-blocks.js';
 import { type Ageing, type OwnWays, weighLosses } from './losses.js';
 import { checkMarks, densitiesOf, type MarkKind, type MarkReading, type Marks, readMarks } from './marks.js';
 import { type Anchor, type AxisFit, fitNeutralAxis, type OffsetKnowledge } from './neutral-axis.js';
+import { sceneDeviation } from './one-sidedness.js';
 import { openGate, type OpenGate } from './open-gate.js';
 
 export interface Still {
@@ -83,10 +84,13 @@ const usual = {
   neutral: { tone: 0.9, toneDeviation: 0.4, stray: 0.06 },
 } as const;
 
-/** How far sound films stray from the generic dyes (deviations; from simulated stocks and cameras). */
-const ownWays = { factor: 0.06, factorShared: 0.06, offset: 0.05, offsetShared: 0.08, scene: 0.04 } as const;
+/**
+ * How far sound films stray from the generic dyes: deviations, of the size that simulated stocks and cameras show; the
+ * shared factor is that of the densest black, 2.8 to 3.6 (common practice).
+ */
+const ownWays = { factor: 0.045, factorShared: 0.08, offset: 0.04, offsetShared: 0.08 } as const;
 /** The same once the bare light was seen: only the base is left to guess. */
-const ownWaysBeforeLight = { offset: 0.03, offsetShared: 0.03 } as const;
+const ownWaysBeforeLight = { offset: 0.025, offsetShared: 0.03 } as const;
 
 /** Probability of good order from which a reel is left exactly as it is. */
 const leaveAloneFrom = 0.8;
@@ -130,11 +134,16 @@ function offsetsKnown({ gate }: Reading, space: DyeSpace): OffsetKnowledge {
   return { mean: [seen[0] - bare[0], seen[1] - bare[1], seen[2] - bare[2]], shared: 0.04, own: 0.05 };
 }
 
-function ownWaysOf({ gate, light }: Reading, { mean }: OffsetKnowledge): OwnWays {
+function ownWaysOf(
+  { gate }: Reading,
+  { mean }: OffsetKnowledge,
+  clouds: readonly AmountCloud[],
+  { axis }: AxisFit,
+): OwnWays {
   const levelKnown = gate.from === 'given' || gate.from === 'clear mark';
   return {
     ...ownWays,
-    scene: ownWays.scene / Math.sqrt(light.length),
+    scene: sceneDeviation(clouds, axis),
     offsetMean: mean,
     ...(levelKnown ? { offsetShared: ownWaysBeforeLight.offsetShared } : {}),
     ...(gate.whiteBalance === undefined ? {} : { offset: ownWaysBeforeLight.offset }),
@@ -146,7 +155,7 @@ function tryDyes(dyes: DyeSetName, reading: Reading): Candidate {
   const clouds = reading.light.map((light) => amountCloud(densityCloud(light, reading.gate.level), space));
   const knowledge = offsetsKnown(reading, space);
   const fit = fitNeutralAxis(clouds, anchorsOf(reading, space), knowledge);
-  return { dyes, space, clouds, fit, own: ownWaysOf(reading, knowledge) };
+  return { dyes, space, clouds, fit, own: ownWaysOf(reading, knowledge, clouds, fit) };
 }
 
 function read(stills: readonly Still[], options: MeasureOptions): Reading {

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { logLikelihood } from '../../src/measure/film-colours.js';
+import { fitNeutralAxis } from '../../src/measure/neutral-axis.js';
+import { oneColouredFrom, oneSidedness, sceneDeviation } from '../../src/measure/one-sidedness.js';
+import { sceneAmounts } from './filmed.js';
+import type { Triple } from '../../src/maths/matrix3.js';
+
+const unknown = { mean: [0, 0, 0] as Triple, shared: 0.08, own: 0.06 };
+const sound = { logFactors: [0, 0, 0], offsets: [0, 0, 0] } as const;
+
+/** A cloud seen through factors and offsets. */
+function cloud(
+  seed: number,
+  factors: Triple,
+  offsets: Triple = [0, 0, 0],
+  cast: Triple = [0, 0, 0],
+  count = 800,
+) {
+  const amounts = sceneAmounts(seed, count, cast).map((v, i) => v * factors[i % 3] + offsets[i % 3]);
+  return { amounts: Float64Array.from(amounts), weights: new Float64Array(count).fill(1 / count) };
+}
+
+/** Three scenes of random colours pin the factors down against one another to about this. */
+const factorTolerance = 0.06;
+/** Contrast that all three dyes share is known from what film is usually like only: one and a half of its deviations. */
+const sharedTolerance = 0.12;
+
+describe('the neutral axis', () => {
+  it.each([
+    [1, 1, 1],
+    [0.5, 0.97, 0.8],
+    [0.95, 0.55, 0.9],
+    [0.9, 0.95, 0.45],
+  ] as const)('finds what is left of the dyes: %s %s %s', (...left) => {
+    const stills = [1, 2, 3].map((seed) => cloud(seed, left));
+    const { axis, covariance } = fitNeutralAxis(stills, [], unknown);
+    const found = axis.logFactors.map(Math.exp);
+    const [most, foundMost] = [Math.max(...left), Math.max(...found)];
+    expect(Math.abs(foundMost - most)).toBeLessThan(sharedTolerance);
+    left.forEach((v, k) => expect(Math.abs(found[k] / foundMost - v / most)).toBeLessThan(factorTolerance));
+    covariance.forEach((row, i) => expect(row[i]).toBeGreaterThan(0));
+  });
+
+  it('marks pull it: with anchors the same scene is known better', () => {
+    const stills = [cloud(4, [0.5, 1, 0.8])];
+    const anchor = { amounts: [1.3, 2.6, 2.08] as Triple, tone: 2.6, toneDeviation: 0.1, stray: 0.05 };
+    const [without, withMark] = [[], [anchor]].map((marks) => fitNeutralAxis(stills, marks, unknown));
+    expect(withMark.covariance[0][0]).toBeLessThan(without.covariance[0][0]);
+  });
+
+  it('colours brought back rightly are likelier than as seen', () => {
+    const stills = [cloud(5, [0.5, 1, 0.8])];
+    const right = { logFactors: [Math.log(0.5), 0, Math.log(0.8)], offsets: [0, 0, 0] } as const;
+    expect(logLikelihood(stills, right)).toBeGreaterThan(logLikelihood(stills, sound));
+  });
+});
+
+describe('one-sidedness', () => {
+  it('is small for colours all round and the length of the lean for a cast', () => {
+    expect(oneSidedness(cloud(6, [1, 1, 1]), sound)).toBeLessThan(0.05);
+    expect(oneSidedness(cloud(6, [1, 1, 1], [0, 0, 0], [-0.8, 0.4, 0.4]), sound)).toBeGreaterThan(
+      oneColouredFrom,
+    );
+  });
+
+  it('is nothing without a middle tone', () => {
+    expect(oneSidedness({ amounts: Float64Array.of(3, 3, 3), weights: Float64Array.of(1) }, sound)).toBe(0);
+  });
+
+  it('more stills make surer, a one-coloured one hardly', () => {
+    const plain = cloud(7, [1, 1, 1]);
+    const red = cloud(8, [1, 1, 1], [0, 0, 0], [-0.9, 0.45, 0.45]);
+    const one = sceneDeviation([plain], sound);
+    expect(sceneDeviation([plain, plain], sound)).toBeCloseTo(one / Math.SQRT2, 9);
+    expect(sceneDeviation([plain, red], sound)).toBeGreaterThan(sceneDeviation([plain, plain], sound));
+    expect(sceneDeviation([plain, red], sound)).toBeLessThan(one);
+    expect(sceneDeviation([red], sound)).toBeGreaterThan(one);
+  });
+});
