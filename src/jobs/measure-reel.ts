@@ -33,6 +33,8 @@ export interface MeasuredReel {
   readonly look: Look;
   /** The look file: JSON on several lines. */
   readonly text: string;
+  /** What was marked. */
+  readonly marks: Marks;
 }
 
 /** The camera that a reel's stills come from. */
@@ -128,6 +130,7 @@ export function measureReelToLook(request: ReelRequest): MeasuredReel {
     measurement,
     look: checkLook(fields, 'the measured look'),
     text: `${JSON.stringify(fields, null, 2)}\n`,
+    marks: request.marks,
   };
 }
 

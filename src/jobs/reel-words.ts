@@ -2,7 +2,8 @@ import type { Confidence, Measurement } from '../measure/index.js';
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 
-const density = (value: number) => `${value >= 0 ? '+' : '-'}${Math.abs(value).toFixed(2)}`;
+/** With its sign; never `-0.00`. */
+const density = (value: number) => `${value > -0.005 ? '+' : '-'}${Math.abs(value).toFixed(2)}`;
 
 export const dyeNames = ['cyan', 'magenta', 'yellow'] as const;
 export const lightNames = ['red', 'green', 'blue'] as const;

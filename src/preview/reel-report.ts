@@ -1,7 +1,5 @@
-import { makeCanvas, placePicture } from '../picture/canvas.js';
-import { changeDepth, expandGrey, type Picture } from '../picture/picture.js';
-import { fitWithin, resample } from '../picture/resample.js';
-import { labelStrip, stripHeight } from './label-strip.js';
+import { makeCanvas } from '../picture/canvas.js';
+import type { Picture } from '../picture/picture.js';
 import { palette } from './palette.js';
 import {
   cloudFoot,
@@ -11,21 +9,15 @@ import {
   strays,
 } from './reel-report/cloud-plot.js';
 import { barHeight, type LossBar, lossBar } from './reel-report/loss-bars.js';
+import { cellWidth, columns, margin, pageWidth, type Pen, spacing } from './reel-report/page.js';
 import { drawParagraph, paragraphHeight } from './reel-report/paragraph.js';
+import { drawOthers, drawPair, othersHeight, type ReportStill } from './reel-report/stills.js';
 import { drawText, fitText, type TextStyle } from './text.js';
 import type { LabelFonts } from './typeface.js';
 
 export type { DensityCloudPicture, NamedPoint } from './reel-report/cloud-plot.js';
 export type { LossBar } from './reel-report/loss-bars.js';
-
-/** A still as recorded and as the measured correction shows it: sRGB code values, ready to be looked at. */
-export interface ReportStill {
-  readonly name: string;
-  readonly before: Picture;
-  readonly after: Picture;
-  /** What is to be said of it, if anything: `disagrees with the others`. */
-  readonly remark?: string;
-}
+export type { MarkedPart, ReportStill } from './reel-report/stills.js';
 
 /** All that the report shows. The words are the caller's. */
 export interface ReelReport {
@@ -44,33 +36,12 @@ export interface ReelReport {
   readonly sentences: readonly string[];
 }
 
-/** Where everything stands, pixels. */
-const pageWidth = 1600;
-const margin = 40;
-const gap = 40;
-const cellWidth = (pageWidth - 2 * margin - gap) / 2;
-const tallestPicture = 555;
-const plotHeight = 200;
-const plotFoot = 26;
-const spacing = 22;
-const columns = [margin, margin + cellWidth + gap] as const;
-
-interface Pen {
-  readonly canvas: Picture;
-  readonly fonts: LabelFonts;
-}
-
 const styles = {
   title: (fonts: LabelFonts): TextStyle => ({ faces: fonts.strong, sizePx: 30 }),
   headline: (fonts: LabelFonts): TextStyle => ({ faces: fonts.regular, sizePx: 22 }),
   heading: (fonts: LabelFonts): TextStyle => ({ faces: fonts.strong, sizePx: 20 }),
   text: (fonts: LabelFonts): TextStyle => ({ faces: fonts.regular, sizePx: 18 }),
 };
-
-function shown(picture: Picture, box: { width: number; height: number }): Picture {
-  const { width, height } = fitWithin(picture, box);
-  return expandGrey(changeDepth(resample(picture, width, height), 8));
-}
 
 function drawTitle({ canvas, fonts }: Pen, { title, headline }: ReelReport): number {
   const width = pageWidth - 2 * margin;
@@ -83,52 +54,8 @@ function drawTitle({ canvas, fonts }: Pen, { title, headline }: ReelReport): num
   return drawParagraph(canvas, styles.headline(fonts), headline, at) + spacing;
 }
 
-/** The first still, before and after, as large as the page has room. */
-function drawPair({ canvas, fonts }: Pen, { name, before, after, remark }: ReportStill, y: number): number {
-  const box = { width: cellWidth, height: tallestPicture };
-  const names = ['before', 'after'] as const;
-  const bottoms = [before, after].map((picture, i) => {
-    const strip = i === 0 ? [name, remark].filter(Boolean).join(', ') : 'as this measurement corrects it';
-    placePicture(canvas, labelStrip(cellWidth, names[i], strip, fonts), columns[i], y);
-    const seen = shown(picture, box);
-    placePicture(canvas, seen, columns[i], y + stripHeight);
-    return y + stripHeight + seen.height;
-  });
-  return Math.max(...bottoms) + spacing;
-}
-
-/** Pairs in a row below the first. */
-const pairsInRow = 4;
-const pairGap = 24;
-const pairWidth = (pageWidth - 2 * margin - (pairsInRow - 1) * pairGap) / pairsInRow;
-const tallestSmall = 180;
-const smallLabel = 52;
-
-/** The other stills: before and after side by side, small, with their names below. */
-function drawOthers({ canvas, fonts }: Pen, stills: readonly ReportStill[], top: number): number {
-  const style: TextStyle = { faces: fonts.regular, sizePx: 16 };
-  let [y, rowHeight] = [top, 0];
-  stills.forEach(({ name, before, after, remark }, i) => {
-    const column = i % pairsInRow;
-    if (column === 0 && i > 0) [y, rowHeight] = [y + rowHeight, 0];
-    const x = Math.round(margin + column * (pairWidth + pairGap));
-    const box = { width: Math.floor(pairWidth / 2) - 1, height: tallestSmall };
-    const [left, right] = [shown(before, box), shown(after, box)];
-    placePicture(canvas, left, x, y);
-    placePicture(canvas, right, x + left.width + 2, y);
-    const foot = y + Math.max(left.height, right.height);
-    const label = { x, ink: palette.quietText };
-    drawText(canvas, style, fitText(style, name, pairWidth), { ...label, baseline: foot + 18 });
-    if (remark !== undefined)
-      drawText(canvas, style, fitText(style, remark, pairWidth), {
-        ...label,
-        baseline: foot + 38,
-        ink: palette.text,
-      });
-    rowHeight = Math.max(rowHeight, foot - y + smallLabel);
-  });
-  return stills.length === 0 ? top : y + rowHeight;
-}
+const plotHeight = 200;
+const plotFoot = 26;
 
 const cloudCaption =
   'Every dot is a colour of the stills. Grey lies on the thin line in the middle, coloured things above and below it. ' +
@@ -200,12 +127,11 @@ function draw(pen: Pen, report: ReelReport): number {
 const baseHeight = 1500;
 
 function roomFor({ stills, sentences, headline }: ReelReport, fonts: LabelFonts): number {
-  const rows = Math.ceil(Math.max(0, stills.length - 1) / pairsInRow);
   const words = [headline, ...sentences].reduce(
     (sum, text) => sum + paragraphHeight(styles.headline(fonts), text, cellWidth) + 6,
     0,
   );
-  return baseHeight + rows * (tallestSmall + smallLabel) + words;
+  return baseHeight + othersHeight(stills.length - 1) + words;
 }
 
 /**

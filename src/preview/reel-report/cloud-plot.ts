@@ -122,6 +122,13 @@ function drawNamed(canvas: Picture, box: Box, at: Place, name: string, style: Te
   const baseline = Math.round(
     above - style.sizePx > box.y + 24 ? above : at.y + ring.radius + style.sizePx + 2,
   );
+  const bed = {
+    x: Math.round(x) - 3,
+    y: baseline - style.sizePx + 1,
+    width: Math.ceil(width) + 6,
+    height: style.sizePx + 3,
+  };
+  fillBox(canvas, bed, palette.bed, 0.75);
   drawText(canvas, style, name, { x, baseline, ink: palette.text });
 }
 

@@ -1,0 +1,128 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { colourTemperatureRows } from '../../shared/check-values/lights.js';
+import { xyzOfXy } from '../../src/colour/chromaticity.js';
+import { primaries } from '../../src/colour/primaries/index.js';
+import { rgbToXyz } from '../../src/colour/primaries/rgb-matrix.js';
+import { demoAges, renderDemoStill } from '../../src/demo/index.js';
+import { invert3, transform3, type Triple } from '../../src/maths/matrix3.js';
+import type { Picture } from '../../src/picture/picture.js';
+import { encodeStill } from '../../src/stills/write-still.js';
+import { grey, makeStill } from '../capture/stills.js';
+import { gatelight, isPlainRefusal, temporaryFolder } from './gatelight.js';
+
+const folder = temporaryFolder();
+const at = (name: string) => join(folder, name);
+const write = async (name: string, picture: Picture) => {
+  writeFileSync(at(name), (await encodeStill(name, picture)).bytes);
+  return at(name);
+};
+const size = { width: 240, height: 180 };
+const regatta = await write('regatta.png', renderDemoStill('regatta', { ...size, age: 'pink' }));
+const tram = await write('tram.png', renderDemoStill('tram', { ...size, age: 'pink' }));
+
+describe('gatelight measure', () => {
+  it('writes a look that builds, and a report', async () => {
+    const ended = gatelight(['measure', regatta, tram, '-o', at('reel.json'), '--report', at('reel.png')]);
+    expect(ended.status, ended.stderr).toBe(0);
+    expect(ended.stdout).toMatch(/cyan dye +\d+ % lost \(\d+ to \d+\)/);
+    expect(ended.stdout).toMatch(/The evidence is/);
+    expect((await sharp(at('reel.png')).metadata()).width).toBe(1600);
+    const built = gatelight(['build', at('reel.json'), '-o', at('reel.cube'), '--size', '9']);
+    expect(built.status, built.stderr).toBe(0);
+  });
+
+  it('finds the dye that the film lost most of, as JSON', () => {
+    const ended = gatelight(['measure', regatta, tram, '--json']);
+    const { loss } = JSON.parse(ended.stdout) as { loss: Record<string, number> };
+    expect(Math.max(...Object.values(loss))).toBe(loss.cyan);
+    // Effective losses under generic dyes: within 0.2 of what the model was faded by.
+    expect(Math.abs(loss.cyan - demoAges.pink.loss.cyan)).toBeLessThan(0.2);
+  });
+
+  it('keeps a look to be like, its lamp file named from where the new look lies', () => {
+    mkdirSync(at('looks'), { recursive: true });
+    const lamp = Array.from({ length: 41 }, (_, i) => `${380 + 10 * i}, ${1 + i / 40}`).join('\n');
+    writeFileSync(at('looks/lamp.csv'), lamp);
+    const fields = { name: 'Hall', note: 'Ours.', projector: { lamp: { file: 'lamp.csv' } } };
+    writeFileSync(at('looks/hall.json'), JSON.stringify(fields));
+    const ended = gatelight([
+      'measure',
+      regatta,
+      '--like',
+      at('looks/hall.json'),
+      '-o',
+      at('hall-reel.json'),
+    ]);
+    expect(ended.status, ended.stderr).toBe(0);
+    const written = JSON.parse(readFileSync(at('hall-reel.json'), 'utf8')) as typeof fields;
+    expect([written.name, written.projector.lamp.file]).toEqual(['Hall', 'looks/lamp.csv']);
+    const built = gatelight(['build', at('hall-reel.json'), '-o', at('hall.cube'), '--size', '5']);
+    expect(built.status, built.stderr).toBe(0);
+  });
+
+  it('replaces nothing unasked, and a source never', () => {
+    writeFileSync(at('taken.json'), 'mine');
+    const ended = gatelight(['measure', regatta, '-o', at('taken.json')]);
+    expect(isPlainRefusal(ended), ended.stderr).toBe(true);
+    expect(readFileSync(at('taken.json'), 'utf8')).toBe('mine');
+    const over = gatelight(['measure', regatta, '--report', regatta, '--force']);
+    expect(over.stderr).toContain('is one of the sources');
+  });
+
+  it.each([
+    ['no still', [], 'no still was given'],
+    ['a rectangle outside', [regatta, '--black', '200,0,50,10'], 'reaches outside of'],
+    ['a still that was not given', [regatta, '--neutral', '3:1,1,5,5'], 'there is no still 3: one was given'],
+    ['still 0', [regatta, '--neutral', '0:1,1,5,5'], 'stills are counted from 1'],
+    ['words for a rectangle', [regatta, '--clear', 'top left'], 'is not a rectangle of whole numbers'],
+    ['three numbers', [regatta, '--clear', '1,2,3'], 'is not a rectangle of whole numbers'],
+    ['an empty rectangle', [regatta, '--film', '1,2,0,5'], 'is empty'],
+    ['an open gate of 0', [regatta, '--open-gate', '0'], '--open-gate: "0"'],
+    ['a look named .cube', [regatta, '-o', at('x.cube')], 'a look file is named .json'],
+    ['a report named .gif', [regatta, '--report', at('x.gif')], 'not a format for stills'],
+    ['a kelvin for a reel', [regatta, '--white-balance', '3200'], 'is for the open gate only'],
+    ['a reel beside the light', [regatta, '--light', tram], 'takes one still'],
+    ['a stock unknown', [regatta, '--stock', 'attic'], 'Allowed choices are auto'],
+  ])('refuses %s in plain words and writes nothing', (_, given, words) => {
+    const ended = gatelight(['measure', ...given]);
+    expect(isPlainRefusal(ended), ended.stderr).toBe(true);
+    expect(ended.stderr).toContain(words);
+    expect(existsSync(at('x.cube')) || existsSync(at('x.gif'))).toBe(false);
+  });
+});
+
+describe('gatelight measure --light', () => {
+  it('reads illuminant A back', async () => {
+    const [{ xy, kelvin }] = colourTemperatureRows;
+    const rgb = transform3(invert3(rgbToXyz(primaries.bt709)), xyzOfXy(xy));
+    const white: Triple = [(0.8 * rgb[0]) / rgb[0], (0.8 * rgb[1]) / rgb[0], (0.8 * rgb[2]) / rgb[0]];
+    const path = await write(
+      'a.png',
+      makeStill(() => white),
+    );
+    const ended = gatelight(['measure', '--light', path, '--json']);
+    expect(ended.status).toBe(1);
+    const { balance } = JSON.parse(ended.stdout) as { balance: { kelvin: number } };
+    // 16-bit codes, and a locus summed at 5 nm against the published 1 nm: a fraction of a kelvin here.
+    expect(Math.abs(balance.kelvin - kelvin)).toBeLessThan(1);
+    expect(gatelight(['measure', '--light', path]).stdout).toMatch(
+      /too warm \(red\)[^]*turn the lamp cooler/,
+    );
+  });
+
+  it('finds an even, neutral light ready', async () => {
+    const ended = gatelight([
+      'measure',
+      '--light',
+      await write(
+        'even.png',
+        makeStill(() => grey(0.8)),
+      ),
+    ]);
+    expect(ended.status, ended.stdout).toBe(0);
+    expect(ended.stdout).toMatch(/The light is ready\./);
+  });
+});

@@ -1,0 +1,204 @@
+import { describe, expect, it } from 'vitest';
+import { transferFunctions } from '../../src/colour/transfer-functions/index.js';
+import { fromFull } from '../../src/colour/signal-range.js';
+import { ciede2000Run, labRun } from '../../src/colour/difference.js';
+import { demoAges, renderDemoStill, type DemoAgeName, type DemoStillName } from '../../src/demo/index.js';
+import { applyLook } from '../../src/jobs/apply-look.js';
+import { measuredStills } from '../../src/jobs/measured-stills.js';
+import { correctionOf, measureReelToLook, type MeasuredReel } from '../../src/jobs/measure-reel.js';
+import { headline, lossWords, reelLines } from '../../src/jobs/reel-words.js';
+import { reportReel } from '../../src/jobs/report-reel.js';
+import { screenSignal, signalToXyz } from '../../src/jobs/signal.js';
+import { compileLook } from '../../src/look/compile-look.js';
+import { readLook } from '../../src/look/read-look.js';
+import { cameraSchema } from '../../src/look/sections/camera.js';
+import { sampleLattice } from '../../src/lut/lattice.js';
+import { lastCode, makePicture, type Picture } from '../../src/picture/picture.js';
+import { fonts } from '../preview/fonts.js';
+
+const size = { width: 240, height: 180 };
+
+/** Drawn and measured once: both take a while. */
+function once<Key extends string, Value>(make: (key: Key) => Value): (key: Key) => Value {
+  const made = new Map<Key, Value>();
+  return (key) => {
+    if (!made.has(key)) made.set(key, make(key));
+    return made.get(key)!;
+  };
+}
+const drawn = once((key: `${DemoStillName} ${DemoAgeName}`) => {
+  const [name, age] = key.split(' ') as [DemoStillName, DemoAgeName];
+  return renderDemoStill(name, { ...size, age });
+});
+const still = (name: DemoStillName, age: DemoAgeName) => ({
+  name: `${name}.png`,
+  picture: drawn(`${name} ${age}`),
+});
+const reelOf = (age: DemoAgeName) => [still('regatta', age), still('tram', age)];
+const measured = once((age: DemoAgeName) =>
+  measureReelToLook({ stills: reelOf(age), marks: {}, dyes: 'auto' }),
+);
+
+function labOf(picture: Picture): Float64Array {
+  const values = Float64Array.from(picture.data, (code) => code / lastCode(picture.bits));
+  signalToXyz(screenSignal)(values, values.length / 3);
+  labRun(values, values.length / 3, [0.95047, 1, 1.08883]);
+  return values;
+}
+
+/** Mean CIEDE2000 between two stills. */
+function meanDifference(a: Picture, b: Picture): number {
+  const [labA, labB] = [labOf(a), labOf(b)];
+  const out = new Float64Array(labA.length / 3);
+  ciede2000Run(labA, labB, out.length, out);
+  return out.reduce((sum, value) => sum + value, 0) / out.length;
+}
+
+const corrected = (reel: MeasuredReel, picture: Picture) =>
+  applyLook(sampleLattice(compileLook(correctionOf(reel)), 33), picture);
+
+describe('measureReelToLook', () => {
+  const halvesTheDifference = (age: DemoAgeName) => {
+    for (const name of ['regatta', 'tram'] as const) {
+      const sound = still(name, 'in-good-order').picture;
+      const faded = still(name, age).picture;
+      const [before, after] = [
+        meanDifference(faded, sound),
+        meanDifference(corrected(measured(age), faded), sound),
+      ];
+      expect(after, `${name}: ${before} before`).toBeLessThan(0.5 * before);
+    }
+  };
+
+  it('brings a pink reel at least half way back', () => halvesTheDifference('pink'));
+
+  // A known shortfall: yellow loss is underestimated, and the regatta comes back from 7.66 to 3.95 only. When this
+  // begins to pass, it belongs beside the pink reel.
+  it.fails('brings a blue-shifted reel at least half way back', () => halvesTheDifference('blue-shifted'));
+
+  it.each(['pink', 'blue-shifted'] as const)('names the dye that a %s reel lost most of', (age) => {
+    const mostLost = (loss: object) => Object.entries(loss).sort(([, a], [, b]) => b - a)[0][0];
+    expect(mostLost(measured(age).measurement.loss)).toBe(mostLost(demoAges[age].loss));
+  });
+
+  it('leaves a reel in good order alone', () => {
+    const reel = measured('in-good-order');
+    expect(reel.look.stock!.loss).toEqual({ cyan: 0, magenta: 0, yellow: 0 });
+    const { picture } = still('tram', 'in-good-order');
+    expect(meanDifference(corrected(reel, picture), picture)).toBeLessThan(1);
+    expect(headline(reel.measurement)).toMatch(/good order/);
+  });
+
+  it('writes a look file that reads back as what was measured, a correction alone', () => {
+    const { text, look, measurement } = measured('pink');
+    expect(readLook(text, 'a.json')).toEqual(look);
+    expect(text).toMatch(/^\{\n {2}"name": "Correction measured from regatta",\n/);
+    expect(text.endsWith('}\n')).toBe(true);
+    expect(Object.keys(JSON.parse(text) as object)).toEqual(['name', 'note', 'camera', 'stock']);
+    expect(look.stock!.loss.cyan).toBeCloseTo(measurement.loss.cyan, 4);
+    expect(look.stock!.dyes).toBe(measurement.dyes);
+    expect(look.camera.openGate).toBeCloseTo(measurement.openGate, 3);
+    expect(look.note).toMatch(/Measured from regatta\.png, tram\.png: cyan \d+ %/);
+  });
+
+  it('keeps what a look to be like says, word for word, and fills in the rest', () => {
+    const fields = {
+      name: 'Club evening',
+      note: 'For the annual meeting. Measured from an older still: nothing.',
+      rolloff: { shoulderSoftness: 0.3 },
+      projector: { lamp: 'tungsten-halogen', flare: 0.004 },
+      stock: { dyes: 'print', loss: { cyan: 0.8 } },
+      camera: { range: 'full' },
+    };
+    const like = { look: readLook(JSON.stringify(fields), 'like.json'), fields };
+    const { text } = measureReelToLook({ stills: reelOf('pink'), marks: {}, dyes: 'reversal-early', like });
+    const written = JSON.parse(text) as typeof fields & { camera: { openGate: number } };
+    expect(written.name).toBe('Club evening');
+    expect(written.note).toMatch(/^For the annual meeting\. Measured from regatta\.png/);
+    expect(written.note).not.toMatch(/older still/);
+    expect(written.projector).toEqual(fields.projector);
+    expect(written.rolloff).toEqual(fields.rolloff);
+    expect(written.stock.dyes).toBe('reversal-early');
+    expect(written.stock.loss.cyan).toBeLessThan(0.7);
+    expect(Object.keys(written.camera)).toEqual(['range', 'openGate']);
+  });
+
+  it('takes the open gate as given', () => {
+    const reel = measureReelToLook({ stills: reelOf('pink'), marks: {}, dyes: 'auto', openGate: 0.95 });
+    expect(reel.look.camera.openGate).toBe(0.95);
+    expect(reelLines(reel.measurement, 'auto').join('\n')).toMatch(
+      /open gate +0\.950 of linear light, as given/,
+    );
+  });
+});
+
+describe('stills of other cameras', () => {
+  const camera = cameraSchema.parse({ encoding: 'acescct', range: 'legal', primaries: 'bt2020' });
+
+  it('are handed on as they are where they can be read as they are', () => {
+    const pictures = reelOf('pink').map(({ picture }) => picture);
+    const plain = measuredStills(pictures, cameraSchema.parse({ encoding: 'bt709' }));
+    expect(plain).toEqual({ pictures, encoding: 'bt709', scale: 1 });
+    expect(plain.pictures[0]).toBe(pictures[0]);
+  });
+
+  it('become light in proportion: a grey of so much light stays so much, burnt out stays burnt out', () => {
+    const { encode, decode } = transferFunctions.acescct;
+    const lights = [0.001, 0.02, 0.18, 0.9];
+    const codes = [...lights.map((light) => fromFull(encode(light), 'legal')), 0.95];
+    const source = makePicture(
+      5,
+      1,
+      { channels: 1, bits: 16 },
+      Uint16Array.from(codes, (code) => Math.round(65535 * code)),
+    );
+    const { pictures, encoding, scale } = measuredStills([source], camera);
+    expect(scale).toBeCloseTo(decode(1), 9);
+    const read = [...Array(5).keys()].map((i) =>
+      transferFunctions[encoding].decode(pictures[0].data[3 * i + 1] / 65535),
+    );
+    lights.slice(2).forEach((light, i) => expect((read[2 + i] * scale) / light).toBeCloseTo(1, 1));
+    expect(pictures[0].data[3 * 4]).toBe(65535);
+  });
+
+  it('measure as the same film written plainly does', () => {
+    // The same light, written by a curve that needs converting: legal range instead of full.
+    const legal = (picture: Picture): Picture => ({
+      ...picture,
+      bits: 16,
+      data: Uint16Array.from(picture.data, (code) => Math.round(65535 * fromFull(code / 255, 'legal'))),
+    });
+    const fields = { name: 'x', camera: { range: 'legal' } };
+    const like = { look: readLook(JSON.stringify(fields), 'x'), fields };
+    const stills = reelOf('pink').map(({ name, picture }) => ({ name, picture: legal(picture) }));
+    const [a, b] = [measureReelToLook({ stills, marks: {}, dyes: 'auto', like }), measured('pink')];
+    // Only the rounding to other codes lies between the two.
+    expect(a.measurement.loss.cyan).toBeCloseTo(b.measurement.loss.cyan, 2);
+    expect(a.measurement.openGate).toBeCloseTo(b.measurement.openGate, 2);
+  });
+});
+
+describe('words and picture', () => {
+  it('say a loss with what it may be', () => {
+    expect(lossWords(0.53, 0.07)).toBe('53 % lost (46 to 60)');
+    expect(lossWords(0.02, 0.07)).toBe('2 % lost (0 to 9)');
+    expect(lossWords(0, 0.01)).toBe('nothing lost (0 to 1 %)');
+  });
+
+  it('say how thin the evidence of one grey still is', () => {
+    const grey = makePicture(64, 48, { channels: 3, bits: 8 }, new Uint8Array(64 * 48 * 3).fill(120));
+    const { measurement } = measureReelToLook({
+      stills: [{ name: 'fog.png', picture: grey }],
+      marks: {},
+      dyes: 'auto',
+    });
+    expect(reelLines(measurement, 'auto').join('\n')).toMatch(/THIN/);
+  });
+
+  it('draw the report of marked stills', () => {
+    const stills = reelOf('warm');
+    const neutral = [{ still: 2, x: 20, y: 30, width: 20, height: 10 }];
+    const reel = measureReelToLook({ stills, marks: { neutral }, dyes: 'auto' });
+    expect(reportReel(reel, stills, fonts)).toMatchObject({ width: 1600, channels: 3, bits: 8 });
+  });
+});
