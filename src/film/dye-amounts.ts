@@ -1,5 +1,6 @@
 import { invert3, type Matrix3, transformRun3 } from '../maths/matrix3.js';
-import { aboveFloor, aboveFloorSlope, densityOf } from './density.js';
+import { amountTrail } from './amount-trail.js';
+import { densityPoint, furthest, newPoint, newtonMove } from './density-point.js';
 import type { DyeModel } from './dye-model.js';
 
 /**
@@ -15,8 +16,6 @@ const outer = [-0.5, 4.5] as const;
  */
 const lastStepAt = 3e-6;
 const mostSteps = 40;
-/** A colour this near the one before (density) starts from it instead of from the straight line. */
-const near = 0.25;
 /** The furthest an amount moves in one step where film can be: the straight line may point far past it. */
 const longestStep = 0.8;
 
@@ -34,36 +33,12 @@ function withinFilmSlope(x: number): number {
   return x < inner[0] ? Math.exp((inner[0] - x) / (outer[0] - inner[0])) : 1;
 }
 
-/** Densities of red, green, blue behind given amounts of dye, and their slopes by amount. */
-export interface DensityPoint {
-  readonly densities: Float64Array;
-  /** Row by row: dDr/dc dDr/dm dDr/dy dDg/dc ... */
-  readonly slopes: Float64Array;
-}
-
-const newPoint = (): DensityPoint => ({ densities: new Float64Array(3), slopes: new Float64Array(9) });
-
-/** Fills `point` with densities and slopes at the amounts. */
-export function densityPoint(
-  model: DyeModel,
-  amounts: ArrayLike<number>,
-  scratch: Float64Array,
-  point: DensityPoint,
-): void {
-  model.lightAndSlopes(amounts[0], amounts[1], amounts[2], scratch);
-  for (let k = 0; k < 3; k++) {
-    point.densities[k] = densityOf(scratch[k]);
-    const slope = -aboveFloorSlope(scratch[k]) / (aboveFloor(scratch[k]) * Math.LN10);
-    for (let j = 0; j < 3; j++) point.slopes[3 * k + j] = slope * scratch[3 + 3 * k + j];
-  }
-}
-
 /** The amount of each dye, a mid grey, whose slopes are the straight lines. */
 const middle = 0.7;
 
 /**
- * Finds the amounts of dye behind the densities that a camera saw: a linear solve about a mid grey as the start, Newton
- * steps on the spectral integrals for the rest, from the colour before where it is near. Every colour has one answer,
+ * Finds the amounts of dye behind the densities that a camera saw: Newton steps on the spectral integrals, from where
+ * the colours before it lead where they are near, else from a linear solve about a mid grey. Every colour has one answer,
  * whatever came before it.
  * @returns a function from three densities to three amounts; `densities` becomes those of the amounts found (the same
  *   for a colour within film, to 1e-9); it returns the number of Newton steps it took
@@ -78,9 +53,9 @@ export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amou
   const point = newPoint();
   const onFilm = new Float64Array(3);
   const move = new Float64Array(3);
-  /** Amounts before they bend: those of the search, and where it ended the last time. */
+  /** Amounts before they bend: those of the search. */
   const reached = new Float64Array(3);
-  const last = { densities: new Float64Array(3).fill(Infinity), reached: new Float64Array(3) };
+  const trail = amountTrail();
 
   /** Film within the limits, straight lines beyond: densities and slopes at the amounts reached. */
   function extendedPoint(): void {
@@ -89,9 +64,10 @@ export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amou
     for (let j = 0; j < 3; j++) {
       const slope = withinFilmSlope(reached[j]);
       if (slope === 1) continue;
-      for (let k = 0; k < 9; k += 3) {
-        point.densities[k / 3] += line[k + j] * (reached[j] - onFilm[j]);
-        point.slopes[k + j] = slope * point.slopes[k + j] + (1 - slope) * line[k + j];
+      for (let k = 0; k < 3; k++) {
+        const at = 3 * k + j;
+        point.densities[k] += line[at] * (reached[j] - onFilm[j]);
+        point.slopes[at] = slope * point.slopes[at] + (1 - slope) * line[at];
       }
     }
   }
@@ -106,13 +82,13 @@ export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amou
     let lastError = Infinity;
     for (let step = 1; step <= mostSteps; step++) {
       extendedPoint();
-      const error = errorOf(point, target);
+      const error = furthest(point.densities, target);
       if (error > lastError) {
         for (let k = 0; k < 3; k++) reached[k] -= move[k] *= 0.5;
         continue;
       }
       lastError = error;
-      newtonMove(point, target, move);
+      newtonMove(point, target, move, longestStep);
       for (let k = 0; k < 3; k++) reached[k] += move[k];
       if (error < lastStepAt) return step;
     }
@@ -120,39 +96,14 @@ export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amou
   }
 
   return (densities, amounts) => {
-    startFromLine(densities);
-    point.densities.set(last.densities);
-    if (errorOf(point, densities) < near) reached.set(last.reached);
+    if (!trail.lead(densities, reached)) startFromLine(densities);
     const taken = search(densities);
-    last.densities.set(densities);
-    last.reached.set(reached);
+    trail.add(densities, reached, point.slopes);
     for (let j = 0; j < 3; j++) {
       amounts[j] = withinFilm(reached[j]);
+      if (amounts[j] === reached[j]) continue;
       for (let k = 0; k < 3; k++) densities[k] -= line[3 * k + j] * (reached[j] - amounts[j]);
     }
     return taken;
   };
-}
-
-/** The largest of three density errors. */
-function errorOf({ densities }: DensityPoint, target: Float64Array): number {
-  const [r, g, b] = [target[0] - densities[0], target[1] - densities[1], target[2] - densities[2]];
-  return Math.max(Math.abs(r), Math.abs(g), Math.abs(b));
-}
-
-/** The Newton step towards the target, cut to the longest allowed. */
-function newtonMove({ densities, slopes: j }: DensityPoint, target: Float64Array, move: Float64Array): void {
-  const x = target[0] - densities[0];
-  const y = target[1] - densities[1];
-  const z = target[2] - densities[2];
-  const a = j[4] * j[8] - j[5] * j[7];
-  const b = j[5] * j[6] - j[3] * j[8];
-  const c = j[3] * j[7] - j[4] * j[6];
-  const d = j[0] * a + j[1] * b + j[2] * c;
-  move[0] = (a * x + (j[2] * j[7] - j[1] * j[8]) * y + (j[1] * j[5] - j[2] * j[4]) * z) / d;
-  move[1] = (b * x + (j[0] * j[8] - j[2] * j[6]) * y + (j[2] * j[3] - j[0] * j[5]) * z) / d;
-  move[2] = (c * x + (j[1] * j[6] - j[0] * j[7]) * y + (j[0] * j[4] - j[1] * j[3]) * z) / d;
-  const shorten =
-    longestStep / Math.max(longestStep, Math.abs(move[0]), Math.abs(move[1]), Math.abs(move[2]));
-  for (let k = 0; k < 3; k++) move[k] *= shorten;
 }

@@ -16,15 +16,65 @@ export interface DyeModel {
   lightAndSlopes(cyan: number, magenta: number, yellow: number, out: Float64Array): void;
 }
 
-/** Dye curves and channel weights side by side, six numbers a wavelength, so that one pass reads them in order. */
-function interleave(dyes: DyeSet, base: Spectrum, light: FilmLight): Float64Array {
-  const table = new Float64Array(6 * filmWavelengths);
-  for (let i = 0; i < filmWavelengths; i++) {
-    const through = transmittanceOf(base[i]);
-    table.set([-Math.LN10 * dyes.cyan[i], -Math.LN10 * dyes.magenta[i], -Math.LN10 * dyes.yellow[i]], 6 * i);
-    table.set([through * light.red[i], through * light.green[i], through * light.blue[i]], 6 * i + 3);
-  }
+const count = filmWavelengths;
+
+/**
+ * The curves of dyes and channels one after the other, each `count` long: what a density of 1 of cyan, magenta, yellow
+ * takes from the light, as exponents of e; the observer's weights of red, green, blue behind all that is not image dye.
+ */
+function curves(dyes: DyeSet, base: Spectrum, light: FilmLight): Float64Array {
+  const table = new Float64Array(6 * count);
+  [dyes.cyan, dyes.magenta, dyes.yellow].forEach((dye, k) => {
+    for (let i = 0; i < count; i++) table[k * count + i] = -Math.LN10 * dye[i];
+  });
+  [light.red, light.green, light.blue].forEach((channel, k) => {
+    for (let i = 0; i < count; i++) table[(3 + k) * count + i] = transmittanceOf(base[i]) * channel[i];
+  });
   return table;
+}
+
+/** Light of three channels through three dyes. */
+function lightThrough(table: Float64Array, cyan: number, magenta: number, yellow: number, out: Float64Array) {
+  let r = 0;
+  let g = 0;
+  let b = 0;
+  for (let i = 0; i < count; i++) {
+    const t = fastExp(cyan * table[i] + magenta * table[count + i] + yellow * table[2 * count + i]);
+    r += t * table[3 * count + i];
+    g += t * table[4 * count + i];
+    b += t * table[5 * count + i];
+  }
+  out[0] = r;
+  out[1] = g;
+  out[2] = b;
+}
+
+/** Transmittance of the dyes at each wavelength, for the sums that follow. */
+const through = new Float64Array(count);
+
+function fillThrough(table: Float64Array, cyan: number, magenta: number, yellow: number): void {
+  for (let i = 0; i < count; i++)
+    through[i] = fastExp(cyan * table[i] + magenta * table[count + i] + yellow * table[2 * count + i]);
+}
+
+/** One channel of `through` and its three slopes. Twelve sums in one loop would be more than a processor holds. */
+function sumChannel(table: Float64Array, channel: 0 | 1 | 2, out: Float64Array): void {
+  const weights = (3 + channel) * count;
+  let value = 0;
+  let byCyan = 0;
+  let byMagenta = 0;
+  let byYellow = 0;
+  for (let i = 0; i < count; i++) {
+    const part = through[i] * table[weights + i];
+    value += part;
+    byCyan += part * table[i];
+    byMagenta += part * table[count + i];
+    byYellow += part * table[2 * count + i];
+  }
+  out[channel] = value;
+  out[3 + 3 * channel] = byCyan;
+  out[4 + 3 * channel] = byMagenta;
+  out[5 + 3 * channel] = byYellow;
 }
 
 /**
@@ -32,68 +82,14 @@ function interleave(dyes: DyeSet, base: Spectrum, light: FilmLight): Float64Arra
  * @param base density of all that is not image dye: clear base and stain
  */
 export function dyeModel(dyes: DyeSet, base: Spectrum, light: FilmLight): DyeModel {
-  const table = interleave(dyes, base, light);
+  const table = curves(dyes, base, light);
   return {
-    light(cyan, magenta, yellow, out) {
-      let r = 0;
-      let g = 0;
-      let b = 0;
-      for (let i = 0; i < table.length; i += 6) {
-        const t = fastExp(cyan * table[i] + magenta * table[i + 1] + yellow * table[i + 2]);
-        r += t * table[i + 3];
-        g += t * table[i + 4];
-        b += t * table[i + 5];
-      }
-      out[0] = r;
-      out[1] = g;
-      out[2] = b;
-    },
+    light: (cyan, magenta, yellow, out) => lightThrough(table, cyan, magenta, yellow, out),
     lightAndSlopes(cyan, magenta, yellow, out) {
-      let r = 0;
-      let g = 0;
-      let b = 0;
-      let rc = 0;
-      let rm = 0;
-      let ry = 0;
-      let gc = 0;
-      let gm = 0;
-      let gy = 0;
-      let bc = 0;
-      let bm = 0;
-      let by = 0;
-      for (let i = 0; i < table.length; i += 6) {
-        const c = table[i];
-        const m = table[i + 1];
-        const y = table[i + 2];
-        const t = fastExp(cyan * c + magenta * m + yellow * y);
-        const tr = t * table[i + 3];
-        const tg = t * table[i + 4];
-        const tb = t * table[i + 5];
-        r += tr;
-        rc += tr * c;
-        rm += tr * m;
-        ry += tr * y;
-        g += tg;
-        gc += tg * c;
-        gm += tg * m;
-        gy += tg * y;
-        b += tb;
-        bc += tb * c;
-        bm += tb * m;
-        by += tb * y;
-      }
-      out[0] = r;
-      out[1] = g;
-      out[2] = b;
-      out[3] = rc;
-      out[4] = rm;
-      out[5] = ry;
-      out[6] = gc;
-      out[7] = gm;
-      out[8] = gy;
-      out[9] = bc;
-      out[10] = bm;
-      out[11] = by;
+      fillThrough(table, cyan, magenta, yellow);
+      sumChannel(table, 0, out);
+      sumChannel(table, 1, out);
+      sumChannel(table, 2, out);
     },
   };
 }
