@@ -22,7 +22,7 @@ export interface SpectralProduct {
 
 /**
  * Status A, for transparencies that are looked at: as printed, without the slopes beyond the table. Blue at 480 nm is
- * uncertain (2.989 in two transcriptions, 2.898 in another program); it moves a density by less than 0.005.
+ * uncertain (2.989 in two copies of the table, 2.898 in a third); it moves a density by less than 0.005.
  */
 export const statusA = {
   red: {

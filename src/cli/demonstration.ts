@@ -1,8 +1,7 @@
-import { mkdir, readdir } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { type DemoAgeName, type DemoStillName, renderDemoStill } from '../demo/index.js';
-import { InputError } from '../errors/input-error.js';
-import { fileProblem } from '../files/file-problem.js';
+import { makeFolder } from '../files/make-folder.js';
 import { writeSafely } from '../files/write-beside-then-rename.js';
 import { buildLook } from '../jobs/build-look.js';
 import { checkTable, isGood } from '../jobs/check-lut.js';
@@ -23,12 +22,6 @@ const screenings: readonly { still: DemoStillName; age: DemoAgeName; look: strin
 
 /** What the demonstration wrote before it may write again: its folder is its own. */
 const replacing = { force: true };
-
-async function makeFolder(folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true }).catch((error: unknown) => {
-    throw new InputError(fileProblem(folder, error));
-  });
-}
 
 /** Builds a look, reads the file back and checks it. @returns whether it is good */
 async function buildAndCheck(look: Look, output: string): Promise<boolean> {

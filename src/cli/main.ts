@@ -1,7 +1,6 @@
 #!/usr/bin/env node
 import { Command, CommanderError } from 'commander';
 import { InputError } from '../errors/input-error.js';
-import { sentences } from '../errors/sentence.js';
 import { addApply } from './commands/apply.js';
 import { addBuild } from './commands/build.js';
 import { addCapture } from './commands/capture.js';
@@ -11,7 +10,7 @@ import { addMeasure } from './commands/measure.js';
 import { addPreview } from './commands/preview.js';
 import { exitCodes } from './exit-codes.js';
 import { version } from './maker.js';
-import { printable, terminal } from './report.js';
+import { printable, tellProblems, terminal } from './report.js';
 
 function makeProgram(): Command {
   const program = new Command('gatelight')
@@ -33,7 +32,7 @@ function makeProgram(): Command {
 function tell(error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.good : exitCodes.unusable;
   if (error instanceof InputError) {
-    for (const line of sentences(error).split('\n')) terminal.note(`gatelight: ${printable(line)}`);
+    tellProblems(error);
     return exitCodes.unusable;
   }
   const what = error instanceof Error ? error.message : String(error);

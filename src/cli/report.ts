@@ -1,4 +1,6 @@
 // The command line: options to jobs, results to words. Knows terminal and disk; does no computation of its own.
+import type { InputError } from '../errors/input-error.js';
+import { sentences } from '../errors/sentence.js';
 
 /** Where words go: results to one stream, progress and notes to the other. */
 export interface Terminal {
@@ -14,6 +16,11 @@ export const terminal: Terminal = {
 /** Text as it may be printed: control characters of a file name or title could move the cursor. */
 export function printable(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}]/gu, '\uFFFD');
+}
+
+/** All problems of an error, one a line. */
+export function tellProblems(error: InputError): void {
+  for (const line of sentences(error).split('\n')) terminal.note(`gatelight: ${printable(line)}`);
 }
 
 /** Notes of a reader, each with the file it is about. */

@@ -1,17 +1,15 @@
-import { mkdir } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { basename, join } from 'node:path';
 import type { Command } from 'commander';
 import { InputError } from '../../errors/input-error.js';
-import { sentences } from '../../errors/sentence.js';
-import { fileProblem } from '../../files/file-problem.js';
+import { makeFolder } from '../../files/make-folder.js';
 import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.js';
 import { applyLook } from '../../jobs/apply-look.js';
 import { type Flip, flipPicture } from '../../picture/orientation.js';
 import { exitCodes } from '../exit-codes.js';
 import { loadSource, type Source } from '../load.js';
 import { flipOption, forceOption, wholeNumber } from '../options.js';
-import { noteAll, printable, terminal } from '../report.js';
+import { noteAll, printable, tellProblems, terminal } from '../report.js';
 import { namesFolder, stillsIn } from '../stills-in.js';
 
 interface Options {
@@ -38,12 +36,6 @@ async function applyToFile(
   const encoded = await encodeStill(output, applyLook(source.lut, upright), profile);
   noteAll(output, encoded.notes);
   await writeSafely(output, encoded.bytes, writing);
-}
-
-async function makeFolder(folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true }).catch((error: unknown) => {
-    throw new InputError(fileProblem(folder, error));
-  });
 }
 
 /** Does `work` for every item, `jobs` at a time. */
@@ -74,7 +66,7 @@ async function applyToFolder(
       done++;
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
-      for (const line of sentences(error).split('\n')) terminal.note(`gatelight: ${printable(line)}`);
+      tellProblems(error);
     }
   });
   return done;
