@@ -7,6 +7,7 @@ import { type Encoding, transferFunctionOf } from '../look/sections/signal.js';
 import { namesOf } from '../look/sections/section.js';
 import type { Picture } from '../picture/picture.js';
 import { loadLook } from './load.js';
+import { openStill } from './open-still.js';
 import { noteAll } from './report.js';
 
 /** What commands that read stills ask about the camera. */
@@ -58,10 +59,9 @@ export function stillSignalOf({ encoding, range }: Camera, ceilingPercent: numbe
 
 /** Reads stills one after the other, telling what their reader has to say. */
 export async function loadStills(paths: readonly string[]): Promise<{ name: string; picture: Picture }[]> {
-  const { readStill } = await import('../stills/read-still.js');
   const stills: { name: string; picture: Picture }[] = [];
   for (const path of paths) {
-    const { picture, notes } = await readStill(path);
+    const { picture, notes } = await openStill(path);
     noteAll(path, notes);
     stills.push({ name: path, picture });
   }

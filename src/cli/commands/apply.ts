@@ -8,6 +8,7 @@ import { applyLook } from '../../jobs/apply-look.js';
 import { type Flip, flipPicture } from '../../picture/orientation.js';
 import { exitCodes } from '../exit-codes.js';
 import { loadSource, type Source } from '../load.js';
+import { openStill } from '../open-still.js';
 import { flipOption, forceOption, wholeNumber } from '../options.js';
 import { noteAll, printable, tellProblems, terminal } from '../report.js';
 import { namesFolder, stillsIn } from '../stills-in.js';
@@ -28,9 +29,8 @@ async function applyToFile(
 ) {
   const writing = { force: options.force, sources };
   await checkTarget(output, writing);
-  const { readStill } = await import('../../stills/read-still.js');
   const { encodeStill } = await import('../../stills/write-still.js');
-  const { picture, notes, profile } = await readStill(still);
+  const { picture, notes, profile } = await openStill(still);
   noteAll(still, notes);
   const upright = options.flip === undefined ? picture : flipPicture(picture, options.flip);
   const encoded = await encodeStill(output, applyLook(source.lut, upright), profile);

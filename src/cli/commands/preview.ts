@@ -4,6 +4,7 @@ import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.j
 import { previewLook } from '../../jobs/preview-look.js';
 import { type Flip, flipPicture } from '../../picture/orientation.js';
 import { loadSource } from '../load.js';
+import { openStill } from '../open-still.js';
 import { flipOption, forceOption, jsonOption } from '../options.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
 
@@ -39,10 +40,9 @@ export function addPreview(program: Command): void {
       const output = options.output ?? `${stem(stillPath)}-${stem(lookPath)}.png`;
       const writing = { force: options.force, sources: [lookPath, stillPath] };
       const source = await loadSource(lookPath);
-      const { readStill } = await import('../../stills/read-still.js');
       const { encodeStill } = await import('../../stills/write-still.js');
       const { loadLabelFonts } = await import('../../stills/label-fonts.js');
-      const { picture: read, notes } = await readStill(stillPath);
+      const { picture: read, notes } = await openStill(stillPath);
       noteAll(stillPath, notes);
       await checkTarget(output, writing);
       const still = options.flip === undefined ? read : flipPicture(read, options.flip);
