@@ -1,0 +1,80 @@
+import { type History, recorded, redone, startHistory, undone } from './history.js';
+import { type Kept } from './keeping.js';
+import { type Card, emptySheet, type Sheet } from './sheet.js';
+import { startView, type View, viewWithin } from './view.js';
+
+/** Something the page has to say. */
+export interface Message {
+  readonly id: number;
+  readonly kind: 'problem' | 'note';
+  readonly text: string;
+}
+
+/** What the page holds: the document with its history, what is looked at, and what was found out about it. */
+export interface Store {
+  readonly history: History<Sheet>;
+  readonly view: View;
+  readonly messages: readonly Message[];
+  sheet(): Sheet;
+  card(): Card;
+  /** Changes the document; `gesture` joins changes that follow each other closely into one step of undo. */
+  change(what: string, next: (sheet: Sheet) => Sheet, gesture?: string): void;
+  look(next: Partial<View>): void;
+  undo(): void;
+  redo(): void;
+  say(kind: Message['kind'], text: string): void;
+  dismiss(id: number): void;
+  /** Tells of every change, after it. */
+  watch(listener: () => void): void;
+}
+
+const mostMessages = 6;
+
+/** @param kept what an earlier visit left */
+export function createStore(kept?: Kept): Store {
+  let history = kept?.history ?? startHistory(emptySheet());
+  let view = viewWithin(history.now, kept?.view ?? startView(history.now));
+  let messages: readonly Message[] = [];
+  let said = 0;
+  const listeners: (() => void)[] = [];
+
+  function tell(): void {
+    for (const listener of listeners) listener();
+  }
+  function turnTo(next: History<Sheet>): void {
+    history = next;
+    view = viewWithin(history.now, view);
+    tell();
+  }
+  const sheet = () => history.now;
+
+  return {
+    get history() {
+      return history;
+    },
+    get view() {
+      return view;
+    },
+    get messages() {
+      return messages;
+    },
+    sheet,
+    card: () => sheet().cards.find(({ id }) => id === view.card) ?? sheet().cards[0],
+    change: (what, next, gesture) => turnTo(recorded(history, next(sheet()), what, Date.now(), gesture)),
+    look: (next) => {
+      view = viewWithin(sheet(), { ...view, ...next });
+      tell();
+    },
+    undo: () => turnTo(undone(history)),
+    redo: () => turnTo(redone(history)),
+    say: (kind, text) => {
+      messages = [...messages, { id: ++said, kind, text }].slice(-mostMessages);
+      tell();
+    },
+    dismiss: (id) => {
+      messages = messages.filter((message) => message.id !== id);
+      tell();
+    },
+    watch: (listener) => void listeners.push(listener),
+  };
+}

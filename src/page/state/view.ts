@@ -1,0 +1,43 @@
+import type { MarkKind } from '../../measure/index.js';
+import type { StationName } from '../stations/up-to.js';
+import { wholePicture, type Viewport } from '../display/viewport.js';
+import type { ScopeName } from '../worker/scope-names.js';
+import type { Sheet } from './sheet.js';
+
+/** How the picture is compared with the recording. */
+export const comparisons = ['after', 'before', 'split', 'beside', 'looks'] as const;
+export type Comparison = (typeof comparisons)[number];
+
+/** What is looked at: no part of the document, but kept with it. */
+export interface View {
+  readonly station: StationName;
+  /** The card that is shaped. */
+  readonly card: string;
+  readonly still?: string;
+  readonly comparison: Comparison;
+  /** Share of the picture's width left of which the split shows the recording. */
+  readonly split: number;
+  readonly marks: boolean;
+  readonly scope: ScopeName;
+  readonly viewport: Viewport;
+  /** The kind of mark that is being drawn. */
+  readonly marking?: MarkKind;
+}
+
+export const startView = (sheet: Sheet): View => ({
+  station: 'stock',
+  card: sheet.cards[0].id,
+  comparison: 'after',
+  split: 0.5,
+  marks: true,
+  scope: 'waveform',
+  viewport: wholePicture,
+});
+
+/** The view with everything it points at still there. */
+export function viewWithin(sheet: Sheet, view: View): View {
+  const card = sheet.cards.some(({ id }) => id === view.card) ? view.card : sheet.cards[0].id;
+  const still = sheet.stills.some(({ id }) => id === view.still) ? view.still : sheet.stills[0]?.id;
+  const comparison = view.comparison === 'looks' && sheet.cards.length < 2 ? 'after' : view.comparison;
+  return { ...view, card, still, comparison };
+}
