@@ -1,0 +1,2 @@
+/** The version that builds the page; set by the build. */
+declare const __VERSION__: string;
