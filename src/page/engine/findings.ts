@@ -1,0 +1,48 @@
+import type { Signals } from '../../jobs/signal.js';
+import type { Lut } from '../../lut/lattice.js';
+import type { Finding } from '../../lut/checks/index.js';
+import type { ClippingShares } from '../../preview/clipping-marks.js';
+import type { Measurement } from '../../measure/index.js';
+import type { Picture } from '../../picture/picture.js';
+import type { FlatLattice } from '../worker/tasks.js';
+
+/** What the checks say of a look. */
+export interface Verdict {
+  readonly findings: readonly Finding[];
+  readonly good: boolean;
+}
+
+/** A card as the display and the checks know it. */
+export interface Shown {
+  readonly lattice?: FlatLattice;
+  /** Of a table: the table itself. */
+  readonly lut?: Lut;
+  readonly signals: Signals;
+  readonly notes: readonly string[];
+}
+
+export type Found = Omit<Measurement, 'cloud' | 'points'>;
+
+/** What the workers have found out; `undefined` while it is not known or not true any more. */
+export interface Findings {
+  readonly shown: Map<string, Shown>;
+  readonly verdicts: Map<string, Verdict>;
+  readonly thumbs: Map<string, Picture>;
+  wedges?: readonly (readonly number[])[];
+  scope?: Picture;
+  clipping?: ClippingShares;
+  measurement?: Found;
+  /** Why there is no measurement. */
+  measureProblem?: string;
+  measuring: boolean;
+  /** What is being waited for, in words; empty when nothing is. */
+  busy: readonly string[];
+}
+
+export const noFindings = (): Findings => ({
+  shown: new Map(),
+  verdicts: new Map(),
+  thumbs: new Map(),
+  measuring: false,
+  busy: [],
+});
