@@ -1,0 +1,146 @@
+import { InputError } from '../errors/input-error.js';
+import type { DemoAgeName, DemoStillName } from '../demo/index.js';
+import { lampFileOf, readLampFile, withLampSpectrum } from '../look/lamp-file.js';
+import { readLook } from '../look/read-look.js';
+import { openCard } from './state/actions.js';
+import { withField } from './state/field.js';
+import { newId, shaped } from './state/sheet.js';
+import type { Page } from './parts/parts.js';
+
+const extension = (name: string) => name.toLowerCase().replace(/^.*\./, '');
+const bytesOf = async (file: File) => new Uint8Array(await file.arrayBuffer());
+
+/** Look and lamp files are a few kilobytes of text. */
+const mostTextBytes = 4_000_000;
+
+async function textOf(file: File): Promise<string> {
+  if (file.size > mostTextBytes)
+    throw new InputError({ file: file.name, what: 'is too large for a look or lamp file', allowed: '4 MB' });
+  return file.text();
+}
+
+function keepNote(page: Page, kept: boolean): void {
+  if (!kept)
+    page.store.say(
+      'note',
+      'This browser keeps no files here: after a reload the stills must be opened again.',
+    );
+}
+
+/** Puts a still on the reel. */
+async function openStill(page: Page, file: File): Promise<void> {
+  const { store, engine } = page;
+  const id = newId();
+  const added = await engine.desk.call('addStill', { id, name: file.name, bytes: await bytesOf(file) });
+  const { kept, ...still } = added;
+  store.change(`still ${file.name}`, (sheet) => ({ ...sheet, stills: [...sheet.stills, still] }));
+  store.look({ still: id });
+  keepNote(page, kept);
+}
+
+export function openDemoStill(page: Page, still: DemoStillName, age: DemoAgeName): void {
+  const { store, engine } = page;
+  const id = newId();
+  void engine.whileBusy('Drawing a still', async () => {
+    const { kept, ...drawn } = await engine.desk.call('addDemoStill', { id, still, age });
+    store.change(`drawn still`, (sheet) => ({ ...sheet, stills: [...sheet.stills, drawn] }));
+    store.look({ still: id });
+  });
+}
+
+/** A look file; a lamp file that it names must come with it. */
+async function openLook(page: Page, file: File, others: readonly File[]): Promise<void> {
+  const look = readLook(await textOf(file), file.name);
+  const lampName = lampFileOf(look)?.replace(/^.*[/\\]/, '');
+  if (lampName === undefined) return openCard(page.store, shaped(look));
+  const lamp = others.find(({ name }) => name === lampName);
+  if (lamp === undefined)
+    throw new InputError({
+      file: file.name,
+      field: 'projector.lamp.file',
+      what: `the lamp file ${lampName} is not here`,
+      hint: 'Choose or drop the look and its lamp file together.',
+    });
+  openCard(page.store, shaped(withLampSpectrum(look, readLampFile(await textOf(lamp), lamp.name))));
+}
+
+async function openTable(page: Page, file: File): Promise<void> {
+  const id = newId();
+  const read = await page.engine.desk.call('readLut', { id, name: file.name, bytes: await bytesOf(file) });
+  openCard(page.store, { kind: 'table', id, name: read.title ?? file.name });
+  for (const note of read.notes) page.store.say('note', `${file.name}: ${note}`);
+}
+
+/** A lamp's spectrum for the look that is shaped. */
+async function openLamp(page: Page, file: File): Promise<void> {
+  const { store } = page;
+  const spectrum = readLampFile(await textOf(file), file.name);
+  const { card } = store.view;
+  store.change(`lamp ${file.name}`, (sheet) => ({
+    ...sheet,
+    cards: sheet.cards.map((one) =>
+      one.id === card && one.kind === 'look'
+        ? { ...one, look: withField(one.look, 'projector.lamp', { spectrum }) }
+        : one,
+    ),
+  }));
+  store.look({ station: 'lamp' });
+}
+
+/** Opens whatever was chosen or dropped: stills, look files, tables, a lamp's spectrum. Each problem is told on its own. */
+export async function openFiles(page: Page, files: readonly File[]): Promise<void> {
+  const namesLamps = files.some(({ name }) => extension(name) === 'json');
+  for (const file of files) {
+    const kind = extension(file.name);
+    if (kind === 'csv' && namesLamps) continue;
+    await page.engine.whileBusy(`Opening ${file.name}`, async () => {
+      if (kind === 'json') await openLook(page, file, files);
+      else if (kind === 'cube') await openTable(page, file);
+      else if (kind === 'csv') await openLamp(page, file);
+      else await openStill(page, file);
+    });
+  }
+}
+
+const accepted = '.png,.jpg,.jpeg,.tif,.tiff,.json,.cube,.csv';
+
+/** Lets the user choose files. */
+export function chooseFiles(page: Page): void {
+  const input = Object.assign(document.createElement('input'), {
+    type: 'file',
+    multiple: true,
+    accept: accepted,
+  });
+  input.addEventListener('change', () => void openFiles(page, [...(input.files ?? [])]));
+  input.click();
+}
+
+/** Takes a still off the reel. Its file stays kept, so that undo brings it back. */
+export function removeStill({ store, findings }: Page, id: string): void {
+  const { stills } = store.sheet();
+  const at = stills.findIndex((still) => still.id === id);
+  const next = stills[at + 1] ?? stills[at - 1];
+  if (store.view.still === id && next !== undefined) store.look({ still: next.id });
+  store.change('removal of a frame', (sheet) => ({
+    ...sheet,
+    stills: sheet.stills.filter((still) => still.id !== id),
+  }));
+  findings.thumbs.delete(id);
+}
+
+/** Hands a file to the user. */
+export function download(name: string, content: BlobPart, type: string): void {
+  const url = URL.createObjectURL(new Blob([content], { type }));
+  const link = Object.assign(document.createElement('a'), { href: url, download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** A name as a file may have. */
+export const fileStem = (name: string): string =>
+  name
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 80) || 'look';

@@ -1,0 +1,138 @@
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { live } from 'lit-html/directives/live.js';
+import { repeat } from 'lit-html/directives/repeat.js';
+import { type MarkKind, markKinds } from '../../measure/index.js';
+import { addMark, changeMark, removeMark, takeMeasurement } from '../state/actions.js';
+import type { Mark } from '../state/sheet.js';
+import { drawing, drawings } from './icons.js';
+import type { Page } from './parts.js';
+
+export const markWords: Readonly<Record<MarkKind, { name: string; what: string }>> = {
+  black: { name: 'Black', what: 'unexposed film: frame line, border' },
+  clear: { name: 'Clear', what: 'light with no film at all: perforation' },
+  film: { name: 'Clear film', what: 'film without picture: light-struck leader, scratch' },
+  neutral: { name: 'Neutral', what: 'something known to have been grey or white' },
+};
+
+const dyes = ['cyan', 'magenta', 'yellow'] as const;
+const percent = (share: number) => Math.round(100 * share);
+
+/** A mark in the middle of the still, for those who draw with keys. */
+function markInTheMiddle({ store }: Page, kind: MarkKind): void {
+  const still = store.sheet().stills.find(({ id }) => id === store.view.still);
+  if (still === undefined) return;
+  const [width, height] = [Math.ceil(still.width / 10), Math.ceil(still.height / 10)];
+  const [x, y] = [Math.floor((still.width - width) / 2), Math.floor((still.height - height) / 2)];
+  addMark(store, { still: still.id, kind, x, y, width, height });
+}
+
+function markButton(page: Page, kind: MarkKind): TemplateResult {
+  const { store } = page;
+  const on = store.view.marking === kind;
+  return html`<button
+    class="mark-kind"
+    aria-pressed=${on ? 'true' : 'false'}
+    title=${markWords[kind].what}
+    @click=${(event: MouseEvent) => {
+      // A key press has no place (detail 0): there the mark is put down at once, to be moved by its figures.
+      if (event.detail === 0) markInTheMiddle(page, kind);
+      else store.look({ marking: on ? undefined : kind });
+    }}
+  >
+    ${markWords[kind].name}
+  </button>`;
+}
+
+const sides = [
+  ['x', 'from left'],
+  ['y', 'from top'],
+  ['width', 'wide'],
+  ['height', 'high'],
+] as const;
+
+function markRow({ store }: Page, mark: Mark, number: number): TemplateResult {
+  const still = store.sheet().stills.find(({ id }) => id === mark.still);
+  const most = { x: still?.width, y: still?.height, width: still?.width, height: still?.height };
+  const set = (side: 'x' | 'y' | 'width' | 'height') => (event: Event) => {
+    const input = event.target as HTMLInputElement;
+    const least = side === 'x' || side === 'y' ? 0 : 2;
+    const value = Math.min(most[side] ?? Infinity, Math.max(least, Math.round(input.valueAsNumber)));
+    if (Number.isFinite(value)) changeMark(store, mark.id, { [side]: value });
+  };
+  const name = `${markWords[mark.kind].name} ${number}`;
+  return html`<li>
+    <span class="mark-name">${name}</span>
+    ${sides.map(
+      ([side, words]) =>
+        html`<input
+          type="number"
+          aria-label="${name}, pixels ${words}"
+          title="pixels ${words}"
+          min=${side === 'x' || side === 'y' ? 0 : 2}
+          .value=${live(String(mark[side]))}
+          @change=${set(side)}
+        />`,
+    )}
+    <button class="icon" aria-label="Remove ${name}" @click=${() => removeMark(store, mark.id)}>
+      ${drawing(drawings.remove)}
+    </button>
+  </li>`;
+}
+
+function result(page: Page): TemplateResult | typeof nothing {
+  const { store, findings } = page;
+  const { measurement, measureProblem, measuring } = findings;
+  if (measureProblem !== undefined) return html`<p class="problem">${measureProblem}</p>`;
+  if (measurement === undefined) return measuring ? html`<p>Measuring …</p>` : nothing;
+  const { loss, uncertainty, confidence, findings: sentences } = measurement;
+  return html`<div class="measured">
+    <dl>
+      ${dyes.map(
+        (dye) =>
+          html`<div>
+            <dt>${dye}</dt>
+            <dd>${percent(loss[dye])} % <small>± ${percent(uncertainty.loss[dye])}</small></dd>
+          </div>`,
+      )}
+    </dl>
+    <p><b>Certainty: ${confidence.word}.</b> ${sentences.filter((_, i) => i === 0 || i > 3).join(' ')}</p>
+    <button class="strong" @click=${() => takeMeasurement(store, measurement)}>
+      Take these into the look
+    </button>
+  </div>`;
+}
+
+/** Measuring the reel: marks on the still, what was found, and taking it over. */
+export function measuring(page: Page): TemplateResult {
+  const { store, findings } = page;
+  const { stills, marks } = store.sheet();
+  if (stills.length === 0)
+    return html`<fieldset class="measure">
+      <legend>Measure the reel</legend>
+      <p>Open one or more stills of the reel: their losses are measured at once.</p>
+    </fieldset>`;
+  const { marking, still } = store.view;
+  const here = marks.filter((mark) => mark.still === still);
+  const elsewhere = marks.length - here.length;
+  return html`<fieldset class="measure" aria-busy=${findings.measuring ? 'true' : 'false'}>
+    <legend>Measure the reel</legend>
+    <p>
+      ${
+        marking === undefined
+          ? 'Marks make it surer. Choose a kind, then draw a rectangle on the still.'
+          : `Draw on the still: ${markWords[marking].what}.`
+      }
+    </p>
+    <div class="mark-kinds" role="group" aria-label="Mark on the still">
+      ${markKinds.map((kind) => markButton(page, kind))}
+    </div>
+    <ul class="marks">
+      ${repeat(
+        here,
+        ({ id }) => id,
+        (mark) => markRow(page, mark, marks.filter(({ kind }) => kind === mark.kind).indexOf(mark) + 1),
+      )}
+    </ul>
+    ${elsewhere > 0 ? html`<p>${elsewhere} more on other frames.</p>` : nothing} ${result(page)}
+  </fieldset>`;
+}

@@ -1,0 +1,29 @@
+// What the page is made of: the state in, what stands on the screen out. Parts change nothing themselves: they call actions.
+import type { Display } from '../display/display.js';
+import type { Engine } from '../engine/engine.js';
+import type { Findings } from '../engine/findings.js';
+import type { Store } from '../state/store.js';
+
+/** What every part is given. */
+export interface Page {
+  readonly store: Store;
+  readonly findings: Findings;
+  readonly engine: Engine;
+  readonly display: Display;
+  /** The picture's canvas: one element, kept in its place. */
+  readonly canvas: HTMLCanvasElement;
+  readonly dialogs: Dialogs;
+  /** The picture is to be drawn anew, or the whole page. */
+  redraw(): void;
+  changed(): void;
+}
+
+/** Which box lies over the page, and what was last chosen in it. */
+export interface Dialogs {
+  open?: 'save';
+  size: number;
+  plain: boolean;
+  title: string;
+  /** Whether the recording is shown while something is held. */
+  holding: boolean;
+}

@@ -1,0 +1,252 @@
+import { html, nothing, svg, type TemplateResult } from 'lit-html';
+import { live } from 'lit-html/directives/live.js';
+import { marksInWords } from '../../preview/clipping-marks.js';
+import { chooseFiles, openDemoStill } from '../files.js';
+import { cardName, type Still } from '../state/sheet.js';
+import { mirroredAcross, mirroredDown, seenPlace, turnedRight } from '../state/turn.js';
+import type { Comparison } from '../state/view.js';
+import { type glassEvents, stillOf, zoomBy, zoomToPixels } from './glass.js';
+import { drawing, drawings } from './icons.js';
+import { hold, pictureKey, pictureKeyUp, zoomStep } from './keys.js';
+import { markWords } from './measuring.js';
+import type { Page } from './parts.js';
+import { layout } from './tiles.js';
+import { styled } from './styled.js';
+
+type Glass = ReturnType<typeof glassEvents>;
+
+const comparisonWords: Readonly<Record<Comparison, string>> = {
+  after: 'After',
+  before: 'Before',
+  split: 'Split',
+  beside: 'Side by side',
+  looks: 'All looks',
+};
+
+const round = (value: number) => Math.round(value * 100) / 100;
+
+/** Marks of the still, and the one being drawn, over a tile; in canvas pixels. */
+function rectangles(page: Page, still: Still, glass: Glass) {
+  const { store, canvas, dialogs } = page;
+  const sheet = store.sheet();
+  const [{ picture }] = layout(sheet, store.view, still, canvas, dialogs.holding).scene.tiles;
+  const at = ([u, v]: readonly [number, number]) => {
+    const [x, y] = seenPlace(sheet.turn, [u, v]);
+    return [picture.x + x * picture.width, picture.y + y * picture.height] as const;
+  };
+  const box = (
+    a: readonly [number, number],
+    b: readonly [number, number],
+    words: string,
+    draft = false,
+  ) => svg`
+    <g class=${draft ? 'draft' : 'mark'}>
+      <rect x=${round(Math.min(a[0], b[0]))} y=${round(Math.min(a[1], b[1]))}
+        width=${round(Math.abs(a[0] - b[0]))} height=${round(Math.abs(a[1] - b[1]))}></rect>
+      <text x=${round(Math.min(a[0], b[0]) + 4)} y=${round(Math.min(a[1], b[1]) - 5)}>${words}</text>
+    </g>`;
+  const drawn = glass.draft();
+  const inDraft = (place: { x: number; y: number }) =>
+    [picture.x + place.x * picture.width, picture.y + place.y * picture.height] as const;
+  return svg`${sheet.marks
+    .filter((mark) => mark.still === still.id)
+    .map((mark) =>
+      box(
+        at([mark.x / still.width, mark.y / still.height]),
+        at([(mark.x + mark.width) / still.width, (mark.y + mark.height) / still.height]),
+        markWords[mark.kind].name,
+      ),
+    )}${drawn && store.view.marking ? box(inDraft(drawn.from), inDraft(drawn.to), markWords[store.view.marking].name, true) : nothing}`;
+}
+
+/** The handle of the split: dragged, or moved with the arrow keys. */
+function splitHandle(page: Page, still: Still): TemplateResult | typeof nothing {
+  const { store, canvas, dialogs } = page;
+  if (store.view.comparison !== 'split') return nothing;
+  const [{ picture, box }] = layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene.tiles;
+  const x = picture.x + store.view.split * picture.width;
+  const scale = canvas.clientWidth / canvas.width;
+  const set = (split: number) => store.look({ split: Math.min(1, Math.max(0, split)) });
+  const drag = (event: PointerEvent) => {
+    if ((event.buttons & 1) === 0) return;
+    const { left } = canvas.getBoundingClientRect();
+    set(((event.clientX - left) / scale - picture.x) / picture.width);
+  };
+  const key = (event: KeyboardEvent) => {
+    const step = { ArrowLeft: -0.02, ArrowRight: 0.02, Home: -1, End: 1 }[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    set(store.view.split + step);
+  };
+  const shownX = Math.min(box.x + box.width, Math.max(box.x, x)) * scale;
+  return html`<div
+    class="split"
+    role="slider"
+    tabindex="0"
+    aria-label="Split between before and after"
+    aria-valuemin="0"
+    aria-valuemax="100"
+    aria-valuenow=${Math.round(100 * store.view.split)}
+    aria-valuetext="before on the left ${Math.round(100 * store.view.split)} %"
+    ${styled({ left: `${round(shownX)}px` })}
+    @pointerdown=${(event: PointerEvent) => (event.currentTarget as Element).setPointerCapture(event.pointerId)}
+    @pointermove=${drag}
+    @keydown=${key}
+  ></div>`;
+}
+
+function captions(page: Page, still: Still): TemplateResult {
+  const { store, canvas, dialogs } = page;
+  const sheet = store.sheet();
+  const { captions: shown } = layout(sheet, store.view, still, canvas, dialogs.holding);
+  const scale = canvas.clientWidth / canvas.width || 1;
+  const name = (slot: string | undefined) => {
+    const card = sheet.cards.find(({ id }) => id === slot);
+    return card === undefined ? 'as recorded' : cardName(card);
+  };
+  return html`${shown.map(
+    ({ box, slot }) =>
+      html`<span
+        class="caption ${slot === store.view.card && shown.length > 1 ? 'here' : ''}"
+        ${styled({
+          left: `${round(box.x * scale)}px`,
+          top: `${round(box.y * scale)}px`,
+          'max-width': `${round(box.width * scale)}px`,
+        })}
+        >${store.view.comparison === 'split' ? `as recorded | ${name(slot)}` : name(slot)}</span
+      >`,
+  )}`;
+}
+
+function empty(page: Page): TemplateResult {
+  return html`<div class="empty">
+    <h2>Put stills of one reel on the table</h2>
+    <p>
+      Drop them anywhere: PNG, JPEG or TIFF, as the camera wrote them. Nothing leaves this computer. Look
+      files and .cube tables can be dropped as well.
+    </p>
+    <p class="buttons">
+      <button class="strong" @click=${() => chooseFiles(page)}>Choose files</button>
+      <button @click=${() => openDemoStill(page, 'regatta', 'blue-shifted')}>Try it on a drawn still</button>
+    </p>
+  </div>`;
+}
+
+function comparisonButtons({ store }: Page): TemplateResult {
+  const { comparison } = store.view;
+  const offered = Object.entries(comparisonWords) as [Comparison, string][];
+  const several = store.sheet().cards.length > 1;
+  return html`<div class="segments" role="group" aria-label="What the picture shows">
+    ${offered
+      .filter(([name]) => name !== 'looks' || several)
+      .map(
+        ([name, words]) =>
+          html`<button
+            aria-pressed=${comparison === name ? 'true' : 'false'}
+            @click=${() => store.look({ comparison: name, marking: undefined })}
+          >
+            ${words}
+          </button>`,
+      )}
+  </div>`;
+}
+
+function holdButton(page: Page): TemplateResult {
+  const key = (held: boolean) => (event: KeyboardEvent) => {
+    if (event.key !== ' ' && event.key !== 'Enter') return;
+    event.preventDefault();
+    hold(page, held);
+  };
+  return html`<button
+    aria-pressed=${page.dialogs.holding ? 'true' : 'false'}
+    @pointerdown=${() => hold(page, true)}
+    @pointerup=${() => hold(page, false)}
+    @pointerleave=${() => hold(page, false)}
+    @pointercancel=${() => hold(page, false)}
+    @keydown=${key(true)}
+    @keyup=${key(false)}
+    @blur=${() => hold(page, false)}
+  >
+    Hold: recording
+  </button>`;
+}
+
+function toolbar(page: Page, still: Still): TemplateResult {
+  const { store, canvas, dialogs } = page;
+  const { viewport, marks } = store.view;
+  const [{ picture }] = layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene.tiles;
+  const seenWidth = store.sheet().turn.transposed ? still.height : still.width;
+  const percent = Math.round((100 * picture.width) / seenWidth);
+  const turn = (what: string, next: typeof turnedRight) => () =>
+    store.change(what, (sheet) => ({ ...sheet, turn: next(sheet.turn) }));
+  const icon = (label: string, lines: Parameters<typeof drawing>[0], act: () => void) =>
+    html`<button class="icon" aria-label=${label} title=${label} @click=${act}>${drawing(lines)}</button>`;
+  return html`<div class="tools" role="toolbar" aria-label="Looking at the picture">
+    ${comparisonButtons(page)} ${holdButton(page)}
+    <label class="check">
+      <input type="checkbox" .checked=${live(marks)} @change=${() => store.look({ marks: !marks })} />Marks of
+      loss
+    </label>
+    <span class="together">
+      ${icon('Turn a quarter to the right', drawings.turn, turn('turn', turnedRight))}
+      ${icon('Mirror left and right', drawings.across, turn('mirroring', mirroredAcross))}
+      ${icon('Mirror top and bottom', drawings.down, turn('mirroring', mirroredDown))}
+    </span>
+    <span class="together">
+      ${icon('Further away', drawings.further, () => zoomBy(page, 1 / zoomStep))}
+      <output class="zoom" aria-label="Size">${percent} %</output>
+      ${icon('Closer', drawings.closer, () => zoomBy(page, zoomStep))}
+      <button
+        aria-pressed=${viewport.zoom === undefined ? 'true' : 'false'}
+        @click=${() => zoomBy(page, 0.001)}
+      >
+        Whole
+      </button>
+      <button @click=${() => zoomToPixels(page)}>Pixels</button>
+    </span>
+  </div>`;
+}
+
+/** The picture on its neutral bed, with what lies over it and its tools below. */
+export function picture(page: Page, glass: Glass): TemplateResult {
+  const { store, canvas, findings } = page;
+  const still = stillOf(page);
+  const lost = findings.clipping;
+  const words = lost === undefined ? '' : `${marksInWords(lost).join(', ')}`;
+  return html`<section class="picture" aria-label="The picture">
+    <div class="bed ${store.view.marking ? 'marking' : ''}">
+      ${canvas}
+      ${
+        still === undefined
+          ? empty(page)
+          : html`<div
+                class="glass"
+                tabindex="0"
+                role="group"
+                aria-label="${still.name}. Arrow keys move, plus and minus zoom, 0 whole, 1 pixels, hold o for the recording, m marks"
+                @pointerdown=${glass.pointerdown}
+                @pointermove=${glass.pointermove}
+                @pointerup=${glass.pointerup}
+                @pointercancel=${glass.pointercancel}
+                @wheel=${glass.wheel}
+                @dblclick=${glass.dblclick}
+                @keydown=${(event: KeyboardEvent) => pictureKey(page, event)}
+                @keyup=${(event: KeyboardEvent) => pictureKeyUp(page, event)}
+              >
+                <svg class="over" viewBox="0 0 ${canvas.width} ${canvas.height}" aria-hidden="true">
+                  ${rectangles(page, still, glass)}
+                </svg>
+              </div>
+              ${captions(page, still)} ${splitHandle(page, still)}`
+      }
+    </div>
+    ${
+      still === undefined
+        ? nothing
+        : html`<p class="losses" role="status">
+              ${words === '' ? 'Counting losses …' : `Through this look: ${words}.`}
+            </p>
+            ${toolbar(page, still)}`
+    }
+  </section>`;
+}

@@ -1,0 +1,163 @@
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { live } from 'lit-html/directives/live.js';
+import { ref } from 'lit-html/directives/ref.js';
+import type { Look } from '../../look/look-schema.js';
+import { limits } from '../../lut/formats/limits.js';
+import { download, fileStem } from '../files.js';
+import { lookText } from '../look-text.js';
+import { cardName } from '../state/sheet.js';
+import { orientationOf } from '../state/turn.js';
+import { stillOf } from './glass.js';
+import type { Page } from './parts.js';
+
+const { least, most } = limits.latticeSize;
+/** Sizes that devices usually load. */
+const usualSizes = [17, 33, 65];
+
+function saveTable({ engine, dialogs }: Page, look: Look): void {
+  const { size, plain, title } = dialogs;
+  const options = { size, plain, ...(title.trim() === '' ? {} : { title: title.trim() }) };
+  void engine.whileBusy('Building the .cube file', async () => {
+    download(
+      `${fileStem(look.name)}.cube`,
+      await engine.judge.call('build', { look, options }),
+      'text/plain',
+    );
+  });
+}
+
+function savePreview(page: Page): void {
+  const { engine, store, findings } = page;
+  const shown = findings.shown.get(store.view.card);
+  const still = stillOf(page);
+  const lut = shown?.lut ?? shown?.lattice;
+  if (still === undefined || shown === undefined || lut === undefined) return;
+  const name = cardName(store.card());
+  const orientation = orientationOf(store.sheet().turn);
+  void engine.whileBusy('Drawing the preview', async () => {
+    const given = { id: still.id, lut, signals: shown.signals, name, orientation };
+    const png = await engine.desk.call('preview', given);
+    download(
+      `${fileStem(still.name.replace(/\.[^.]*$/, ''))}-${fileStem(name)}.png`,
+      png as BlobPart,
+      'image/png',
+    );
+  });
+}
+
+function saveReport({ engine, store }: Page): void {
+  void engine.whileBusy('Drawing the report', async () => {
+    const png = await engine.measurer.call('report', {});
+    download(`${fileStem(cardName(store.card()))}-measured.png`, png as BlobPart, 'image/png');
+  });
+}
+
+function tableForm(page: Page, look: Look): TemplateResult {
+  const { dialogs } = page;
+  const set = (next: Partial<Page['dialogs']>) => {
+    Object.assign(dialogs, next);
+    page.changed();
+  };
+  const size = (event: Event) => {
+    const input = event.target as HTMLInputElement;
+    const value = Math.round(input.valueAsNumber);
+    if (value >= least && value <= most) set({ size: value });
+    else input.value = String(dialogs.size);
+  };
+  return html`<fieldset>
+    <legend>Table for the device (.cube)</legend>
+    <div class="row choice">
+      <label for="save-size">Points a side</label>
+      <span class="figure">
+        <input
+          id="save-size"
+          type="number"
+          min=${least}
+          max=${most}
+          .value=${live(String(dialogs.size))}
+          @change=${size}
+        />
+        ${usualSizes.map(
+          (one) =>
+            html`<button
+              aria-pressed=${dialogs.size === one ? 'true' : 'false'}
+              @click=${() => set({ size: one })}
+            >
+              ${one}
+            </button>`,
+        )}
+      </span>
+    </div>
+    <div class="row choice">
+      <label for="save-title">Title</label>
+      <input
+        id="save-title"
+        type="text"
+        maxlength="200"
+        placeholder=${look.name}
+        .value=${live(dialogs.title)}
+        @change=${(event: Event) => set({ title: (event.target as HTMLInputElement).value })}
+      />
+    </div>
+    <div class="row toggle">
+      <label>
+        <input
+          type="checkbox"
+          .checked=${live(dialogs.plain)}
+          @change=${(event: Event) => set({ plain: (event.target as HTMLInputElement).checked })}
+        />Plain: nothing but size and rows, for devices that stumble over more
+      </label>
+    </div>
+    <p>It takes code values from 0 to 1, as devices expect.</p>
+    <button class="strong" @click=${() => saveTable(page, look)}>Save .cube</button>
+  </fieldset>`;
+}
+
+/** What can be taken away: table, look file, preview, report. */
+export function save(page: Page): TemplateResult | typeof nothing {
+  const { store, dialogs, findings } = page;
+  if (dialogs.open !== 'save') return nothing;
+  const card = store.card();
+  const close = () => {
+    delete dialogs.open;
+    page.changed();
+  };
+  const show = (element: Element | undefined) => {
+    // The element is made before it stands in the document; only there can it be shown.
+    queueMicrotask(() => {
+      if (element instanceof HTMLDialogElement && element.isConnected && !element.open) element.showModal();
+    });
+  };
+  const verdict = findings.verdicts.get(card.id);
+  const hasStill = store.view.still !== undefined;
+  return html`<dialog aria-labelledby="save-heading" ${ref(show)} @close=${close}>
+    <h2 id="save-heading">Save “${cardName(card)}”</h2>
+    ${
+      verdict?.good === false
+        ? html`<p class="problem">The checks found a fault: do not burn this in before it is mended.</p>`
+        : nothing
+    }
+    ${card.kind === 'look' ? tableForm(page, card.look) : nothing}
+    <fieldset>
+      <legend>More</legend>
+      <p class="buttons">
+        ${
+          card.kind === 'look'
+            ? html`<button
+                @click=${() => download(`${fileStem(card.look.name)}.json`, lookText(card.look), 'application/json')}
+              >
+                Save look file
+              </button>`
+            : nothing
+        }
+        <button ?disabled=${!hasStill} @click=${() => savePreview(page)}>Save preview picture</button>
+        <button ?disabled=${findings.measurement === undefined} @click=${() => saveReport(page)}>
+          Save measurement report
+        </button>
+      </p>
+    </fieldset>
+    <p class="buttons end">
+      <button @click=${(event: Event) => (event.target as Element).closest('dialog')?.close()}>Close</button>
+    </p>
+  </dialog>`;
+}
