@@ -7,6 +7,7 @@ import { addCapture } from './commands/capture.js';
 import { addCheck } from './commands/check.js';
 import { addDemo } from './commands/demo.js';
 import { addMeasure } from './commands/measure.js';
+import { addPage } from './commands/page.js';
 import { addPreview } from './commands/preview.js';
 import { exitCodes } from './exit-codes.js';
 import { version } from './maker.js';
@@ -24,7 +25,8 @@ function makeProgram(): Command {
       'after',
       '\nExit codes: 0 done and good; 1 done, and the answer is "not good"; 2 input or use that cannot be worked with.',
     );
-  for (const add of [addBuild, addCheck, addPreview, addApply, addMeasure, addCapture, addDemo]) add(program);
+  for (const add of [addBuild, addCheck, addPreview, addApply, addMeasure, addCapture, addDemo, addPage])
+    add(program);
   return program;
 }
 
