@@ -1,8 +1,8 @@
 // A thread of the pool: takes bands of a picture until none is left, then says so.
 import { parentPort, workerData } from 'node:worker_threads';
 import { runArea } from '../../lut/engine/run-area.js';
+import { instantiate } from '../../lut/engine/web-assembly.js';
 import { bandPixels, type BandJob, type ThreadStart } from './bands.js';
-import { instantiate } from './load-engine.js';
 
 const { module, memory } = workerData as ThreadStart;
 const engine = instantiate(module, memory);

@@ -5,10 +5,11 @@ import { requireFit, type Samples } from '../../lut/apply-codes.js';
 import { type ApplyEngine, plainEngine } from '../../lut/engine/engine.js';
 import { latticeKeeper } from '../../lut/engine/keep-lattice.js';
 import { areaBytes } from '../../lut/engine/run-area.js';
+import { instantiate } from '../../lut/engine/web-assembly.js';
 import type { Lut } from '../../lut/lattice.js';
 import { packageFolder } from '../maker.js';
 import type { BandJob, ThreadStart } from './bands.js';
-import { instantiate, loadEngine, loadShared } from './load-engine.js';
+import { loadEngine, loadShared } from './load-engine.js';
 
 /** Threads that put pictures through LUTs together: they stay, and share the LUT and the picture. */
 export interface EnginePool {

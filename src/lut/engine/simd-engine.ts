@@ -2,13 +2,15 @@ import { requireFit } from '../apply-codes.js';
 import { type ApplyEngine, plainEngine } from './engine.js';
 import { latticeKeeper } from './keep-lattice.js';
 import { runArea } from './run-area.js';
-import type { SimdModule } from './simd-module.js';
+import { instantiate, ownMemory } from './web-assembly.js';
 
 /**
- * The engine over an instance of the compiled module, one thread. What the module does not do goes the plain way.
- * @param module an instance with a memory of its own
+ * The engine over the compiled loops, one thread. What they do not do goes the plain way.
+ * @param compiled a WebAssembly.Module of dist/apply-engine.wasm: Node compiles the file's bytes, a page what it fetched
+ * @throws where the platform cannot run it
  */
-export function simdEngine(module: SimdModule): ApplyEngine {
+export function simdEngine(compiled: object): ApplyEngine {
+  const module = instantiate(compiled, ownMemory());
   const runFor = latticeKeeper(module, 1);
   return {
     title: 'SIMD',
