@@ -19,6 +19,8 @@ export { compileLook } from './look/compile-look.js';
 
 export { type CurveTable, type Lattice, type Lut, sampleLattice } from './lut/lattice.js';
 export { sampleLut } from './lut/interpolate.js';
+export { type ApplyEngine, plainEngine } from './lut/engine/engine.js';
+export { simdEngine } from './lut/engine/simd-engine.js';
 export { lutFormats } from './lut/formats/index.js';
 export type { LutFile, LutFormat } from './lut/formats/lut-format.js';
 

@@ -20,6 +20,7 @@ const names = [
   'lookJsonSchema',
   'lookSchema',
   'lutFormats',
+  'plainEngine',
   'previewLook',
   'primaries',
   'readLook',
@@ -28,6 +29,7 @@ const names = [
   'sentence',
   'sentences',
   'signalsOf',
+  'simdEngine',
   'transferFunctions',
 ];
 
