@@ -57,7 +57,7 @@ export function expandGrey(picture: Picture): Picture {
   const alpha = picture.channels === 2;
   const out = makePicture(width, height, { channels: alpha ? 4 : 3, bits });
   for (let from = 0, to = 0; from < data.length; from += picture.channels, to += out.channels) {
-    out.data.fill(data[from], to, to + 3);
+    out.data[to] = out.data[to + 1] = out.data[to + 2] = data[from];
     if (alpha) out.data[to + 3] = data[from + 1];
   }
   return out;
