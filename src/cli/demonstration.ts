@@ -10,6 +10,7 @@ import { signalsOf } from '../jobs/signal.js';
 import type { Look } from '../look/look-schema.js';
 import { loadLabelFonts } from '../stills/label-fonts.js';
 import { encodeStill } from '../stills/write-still.js';
+import { loadEngine } from './engine/load-engine.js';
 import { loadLook, loadLut } from './load.js';
 import { maker, packageFolder } from './maker.js';
 import { terminal } from './report.js';
@@ -41,7 +42,8 @@ async function screen(still: DemoStillName, age: DemoAgeName, look: Look, folder
   const stillPath = join(folder, `${still}-${age}.png`);
   await writeSafely(stillPath, (await encodeStill(stillPath, picture)).bytes, replacing);
   const { lattice } = buildLook(look, { size: 33 }, maker);
-  const preview = previewLook(lattice, signalsOf(look), picture, look.name, loadLabelFonts());
+  const [signals, fonts] = [signalsOf(look), loadLabelFonts()];
+  const preview = previewLook(lattice, signals, picture, look.name, fonts, loadEngine());
   const previewPath = join(folder, `${still}-${age}-preview.png`);
   await writeSafely(previewPath, (await encodeStill(previewPath, preview.picture)).bytes, replacing);
   terminal.result(`still ${stillPath}`);

@@ -1,4 +1,5 @@
 import { rangeScale } from '../colour/signal-range.js';
+import type { ApplyEngine } from '../lut/engine/engine.js';
 import type { Lut } from '../lut/lattice.js';
 import type { Run } from '../maths/matrix3.js';
 import { countLevels } from '../picture/level-counts.js';
@@ -85,6 +86,7 @@ function levels(picture: Picture): ChannelLevels[] {
  * screen shows them, with waveform, histogram and marks of what is newly lost.
  * @param still code values as the camera wrote them
  * @param name what the look is called
+ * @param engine what the still goes through: see applyLook
  */
 export function previewLook(
   lut: Lut,
@@ -92,9 +94,10 @@ export function previewLook(
   still: Picture,
   name: string,
   fonts: LabelFonts,
+  engine?: ApplyEngine,
 ): { picture: Picture; caption: string; figures: PreviewFigures } {
   const before = expandGrey(still);
-  const after = applyLook(lut, before);
+  const after = applyLook(lut, before, engine);
   const { picture, shares, caption } = drawBeforeAfter(
     {
       name: 'as recorded',

@@ -1,6 +1,7 @@
 import { compileLook } from '../look/compile-look.js';
 import type { Look } from '../look/look-schema.js';
 import { inTurn } from '../look/sections/section.js';
+import type { ApplyEngine } from '../lut/engine/engine.js';
 import { type Lut, sampleLattice } from '../lut/lattice.js';
 import type { Run } from '../maths/matrix3.js';
 import { markKinds, type Measurement, type Still } from '../measure/index.js';
@@ -86,7 +87,12 @@ function barsOf({ loss, stain, uncertainty }: Measurement): LossBar[] {
  * correction alone, without what the look adds to it.
  * @param stills those that were measured
  */
-export function reportReel(reel: MeasuredReel, stills: readonly Still[], fonts: LabelFonts): Picture {
+export function reportReel(
+  reel: MeasuredReel,
+  stills: readonly Still[],
+  fonts: LabelFonts,
+  engine?: ApplyEngine,
+): Picture {
   const { measurement, look } = reel;
   const { before, after } = screens(correctionOf(reel));
   const disagreeing = new Set(measurement.disagreeing);
@@ -99,7 +105,13 @@ export function reportReel(reel: MeasuredReel, stills: readonly Still[], fonts: 
         const shown = small(picture);
         const remark = disagreeing.has(name) ? { remark: 'speaks against the others' } : {};
         const marked = markedIn(reel, i, picture);
-        return { name, before: applyLook(before, shown), after: applyLook(after, shown), marked, ...remark };
+        return {
+          name,
+          before: applyLook(before, shown, engine),
+          after: applyLook(after, shown, engine),
+          marked,
+          ...remark,
+        };
       }),
       ...cloudsOf(measurement),
       bars: barsOf(measurement),

@@ -16,6 +16,7 @@ import {
   type Still,
 } from '../../measure/index.js';
 import { ceilingOption, encodingOption, loadStills, numberOption } from '../camera-options.js';
+import { loadEngine } from '../engine/load-engine.js';
 import { loadLikeLook } from '../like-look.js';
 import { forceOption, jsonOption } from '../options.js';
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
@@ -97,7 +98,7 @@ function marksOf(options: Options, stills: readonly Still[]): Marks {
 async function drawReport(path: string, reel: MeasuredReel, stills: readonly Still[]): Promise<Uint8Array> {
   const { encodeStill } = await import('../../stills/write-still.js');
   const { loadLabelFonts } = await import('../../stills/label-fonts.js');
-  return (await encodeStill(path, reportReel(reel, stills, loadLabelFonts()))).bytes;
+  return (await encodeStill(path, reportReel(reel, stills, loadLabelFonts(), loadEngine()))).bytes;
 }
 
 async function measureStills(paths: readonly string[], options: Options): Promise<void> {

@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.js';
 import { previewLook } from '../../jobs/preview-look.js';
 import { type Flip, flipPicture } from '../../picture/orientation.js';
+import { loadEngine } from '../engine/load-engine.js';
 import { loadSource } from '../load.js';
 import { openStill } from '../open-still.js';
 import { flipOption, forceOption, jsonOption } from '../options.js';
@@ -52,6 +53,7 @@ export function addPreview(program: Command): void {
         still,
         source.name,
         loadLabelFonts(),
+        loadEngine(),
       );
       const { bytes } = await encodeStill(output, picture);
       await writeSafely(output, bytes, writing);
