@@ -1,19 +1,12 @@
 #!/usr/bin/env node
 import { Command, CommanderError } from 'commander';
 import { InputError } from '../errors/input-error.js';
-import { addApply } from './commands/apply.js';
-import { addBuild } from './commands/build.js';
-import { addCapture } from './commands/capture.js';
-import { addCheck } from './commands/check.js';
-import { addDemo } from './commands/demo.js';
-import { addMeasure } from './commands/measure.js';
-import { addPage } from './commands/page.js';
-import { addPreview } from './commands/preview.js';
+import { commandsFor } from './commands/index.js';
 import { exitCodes } from './exit-codes.js';
 import { version } from './maker.js';
 import { printable, tellProblems, terminal } from './report.js';
 
-function makeProgram(): Command {
+async function makeProgram(): Promise<Command> {
   const program = new Command('gatelight')
     .description(
       'One look per kind of reel: digitised small-gauge film, corrected and projected again, as a 3D LUT.',
@@ -25,8 +18,7 @@ function makeProgram(): Command {
       'after',
       '\nExit codes: 0 done and good; 1 done, and the answer is "not good"; 2 input or use that cannot be worked with.',
     );
-  for (const add of [addBuild, addCheck, addPreview, addApply, addMeasure, addCapture, addDemo, addPage])
-    add(program);
+  for (const add of await commandsFor(process.argv[2])) add(program);
   return program;
 }
 
@@ -51,7 +43,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
-  await makeProgram().parseAsync();
+  await (await makeProgram()).parseAsync();
 } catch (error) {
   process.exitCode = tell(error);
 }
