@@ -63,7 +63,7 @@ async function lutSource(path: string): Promise<Source> {
   };
 }
 
-/** Reads LOOK.json or FILE.cube by its extension. */
+/** Reads a look file or a LUT by its extension. */
 export async function loadSource(path: string): Promise<Source> {
   if (!isLook(path)) return lutSource(path);
   const look = await loadLook(path);

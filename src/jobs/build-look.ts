@@ -2,6 +2,7 @@ import { canonicalLook } from '../look/canonical-look.js';
 import { compileLook } from '../look/compile-look.js';
 import type { Look } from '../look/look-schema.js';
 import { lutFormats } from '../lut/formats/index.js';
+import type { LutFormat } from '../lut/formats/lut-format.js';
 import { type Lattice, sampleLattice } from '../lut/lattice.js';
 import { signalsOf, signalText } from './signal.js';
 
@@ -19,6 +20,8 @@ export interface BuildOptions {
   readonly title?: string;
   /** Nothing but size and rows. */
   readonly plain?: boolean;
+  /** Kind of file; .cube when left out. */
+  readonly format?: LutFormat;
 }
 
 /** Which look, version and settings a file was made with. */
@@ -45,7 +48,7 @@ export function provenanceOf(look: Look, { version, sha256 }: Maker): Provenance
 }
 
 /**
- * A look as the text of a .cube file. The same look, options and version give the same bytes everywhere.
+ * A look as the text of a LUT file. The same look, options and version give the same bytes everywhere.
  * @throws InputError for a size that no LUT has
  */
 export function buildLook(
@@ -54,9 +57,9 @@ export function buildLook(
   maker: Maker,
 ): { lattice: Lattice; text: string } {
   const lattice = sampleLattice(compileLook(look), options.size);
-  const { title = look.name, plain = false } = options;
+  const { title = look.name, plain = false, format = lutFormats.cube } = options;
   return {
     lattice,
-    text: lutFormats.cube.write(lattice, { title, plain, comments: provenanceOf(look, maker) }),
+    text: format.write(lattice, { title, plain, comments: provenanceOf(look, maker) }),
   };
 }

@@ -24,7 +24,7 @@ export function addApply(program: Command): void {
     .description(
       'Writes stills through a look: size, depth, alpha and profile kept. A folder stands for the stills in it.',
     )
-    .argument('<look>', 'look file (.json) or LUT (.cube)')
+    .argument('<look>', 'look file (.json) or LUT (.cube, .clf)')
     .argument('<stills...>', 'PNG, JPEG, TIFF, or folders of them')
     .requiredOption('-o, --output <path>', 'the file, or the folder for several')
     .option('--jobs <n>', 'stills worked on at once', wholeNumber(1, 64), Math.min(4, availableParallelism()))

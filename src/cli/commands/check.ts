@@ -23,9 +23,9 @@ export function addCheck(program: Command): void {
     .command('check')
     .summary('ask a LUT every question before it is burnt in')
     .description(
-      'Checks a .cube file: structure, range, neutral axis, fold-overs, ends, banding, warmth, contrast.',
+      'Checks a LUT file: structure, range, neutral axis, fold-overs, ends, banding, warmth, contrast.',
     )
-    .argument('<lut>', 'LUT file (.cube)')
+    .argument('<lut>', 'LUT file (.cube, .clf)')
     .option('--against <look>', 'the look file it was made of: also checks how near the table comes to it')
     .addOption(jsonOption())
     .addHelpText(

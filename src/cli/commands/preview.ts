@@ -27,7 +27,7 @@ export function addPreview(program: Command): void {
       'Shows a look on a still: before and after side by side as an ordinary sRGB screen shows them, waveform and\n' +
         'histogram of both, and marks where highlights burn out or shadows block that were not so before.',
     )
-    .argument('<look>', 'look file (.json) or LUT (.cube)')
+    .argument('<look>', 'look file (.json) or LUT (.cube, .clf)')
     .argument('<still>', 'PNG, JPEG or TIFF as the camera wrote it')
     .option('-o, --output <file>', 'the picture (.png, .jpg, .tif); named after still and look when left out')
     .addOption(flipOption())

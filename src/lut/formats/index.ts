@@ -1,11 +1,12 @@
 // formats/ knows how a LUT is written down as bytes. It must not know where the bytes come from or go to.
 
 import { InputError } from '../../errors/input-error.js';
+import { commonLutFormat } from './common-lut-format/index.js';
 import { cube } from './cube/index.js';
 import type { LutFormat } from './lut-format.js';
 
 /** Every kind of LUT file that can be read and written. */
-export const lutFormats = { cube } satisfies Record<string, LutFormat>;
+export const lutFormats = { cube, commonLutFormat } satisfies Record<string, LutFormat>;
 
 /**
  * The format that a file's name asks for by its extension, capitals or not.

@@ -7,6 +7,10 @@ describe('the format of a LUT file', () => {
     expect(lutFormatOf(file)).toBe(lutFormats.cube);
   });
 
+  it.each(['attic.clf', 'ATTIC.CLF'])('%s is a Common LUT Format file', (file) => {
+    expect(lutFormatOf(file)).toBe(lutFormats.commonLutFormat);
+  });
+
   it.each(['attic', 'attic.cub', 'attic.cube.txt', 'cube', ''])('is unknown for %j', (file) => {
     expect(() => lutFormatOf(file)).toThrow(InputError);
   });
