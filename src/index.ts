@@ -26,6 +26,7 @@ export type { LutFile, LutFormat } from './lut/formats/lut-format.js';
 
 export type { Picture } from './picture/picture.js';
 export { buildLook, type BuildOptions, type Maker } from './jobs/build-look.js';
+export { buildCurves } from './jobs/build-curves.js';
 export { checkTable, isGood } from './jobs/check-lut.js';
 export { applyLook } from './jobs/apply-look.js';
 export { previewLook } from './jobs/preview-look.js';

@@ -5,6 +5,7 @@ import * as library from '../src/index.js';
 const names = [
   'InputError',
   'applyLook',
+  'buildCurves',
   'buildLook',
   'cameraLog',
   'canonicalLook',

@@ -5,6 +5,9 @@ import { describe, expect, it } from 'vitest';
 import { canonicalLook } from '../../src/look/canonical-look.js';
 import { readLook } from '../../src/look/read-look.js';
 import { readCube } from '../../src/lut/formats/cube/read.js';
+import { lutFormats } from '../../src/lut/formats/index.js';
+import { makePicture } from '../../src/picture/picture.js';
+import { encodeStill } from '../../src/stills/write-still.js';
 import { gatelight, isPlainRefusal, projectRoot, temporaryFolder } from './gatelight.js';
 
 const folder = temporaryFolder();
@@ -44,6 +47,34 @@ describe('gatelight build', () => {
     expect(first).toBe('LUT_3D_SIZE 2');
     expect(rows).toHaveLength(8);
     for (const row of rows) expect(row).toMatch(/^\d\.\d{6} \d\.\d{6} \d\.\d{6}$/);
+  });
+
+  it('writes a Common LUT Format file by its name, with the same table and provenance', () => {
+    for (const name of ['same.clf', 'same.cube'])
+      expect(gatelight(['build', ready('pink-reel'), '-o', at(name), '--size', '9']).stderr).toBe('');
+    const [clf, cube] = [lutFormats.commonLutFormat, lutFormats.cube].map((format) => {
+      const reader = format.createReader('same');
+      reader.write(readFileSync(at(`same${format.extension}`)));
+      return reader.end();
+    });
+    expect(clf).toEqual(cube);
+  });
+
+  it('--curves writes one curve a channel, which check, apply and preview take', async () => {
+    writeFileSync(at('darker.json'), JSON.stringify({ name: 'Darker', print: { exposureStops: -0.3 } }));
+    const picture = makePicture(64, 4, { channels: 3, bits: 8 });
+    picture.data.forEach((_, i) => (picture.data[i] = (i * 7) % 256));
+    writeFileSync(at('still.tif'), (await encodeStill('still.tif', picture)).bytes);
+    const curves = ['build', 'darker.json', '--curves', '-o', 'curves.cube'];
+    expect(gatelight(curves, folder).stdout).toMatch(/^curves\.cube: Darker, curves of 1024 entries/);
+    expect(gatelight(['check', 'curves.cube', '--against', 'darker.json'], folder).status).toBe(0);
+    const apply = gatelight(['apply', 'curves.cube', 'still.tif', '-o', 'darker.tif'], folder);
+    expect(apply.stderr).toBe('');
+    const preview = gatelight(['preview', 'curves.cube', 'still.tif', '-o', 'seen.png'], folder);
+    expect(preview.status).toBe(0);
+    const mixed = gatelight(['build', ready('xenon-hall'), '--curves', '-o', at('mixed.cube')]);
+    expect(isPlainRefusal(mixed), mixed.stderr).toBe(true);
+    expect(mixed.stderr).toMatch(/mixes channels.* they would put \w+ \d+\.\d codes off.*without --curves/);
   });
 
   it('takes the look’s name in the working folder when no output is given', () => {
@@ -88,11 +119,15 @@ describe('gatelight build', () => {
     ['a dangling link', [at('dangling.json')], 'dangling.json'],
     ['an empty file', [at('empty.json')], 'is empty'],
     ['a misspelt section', [at('misspelt.json')], 'Did you mean "projector"?'],
-    ['a size no LUT has', [plainLook, '--size', '1'], 'whole numbers from 2 to 256'],
-    ['a size that is no number', [plainLook, '--size', '33x'], 'whole numbers from 2 to 256'],
+    [
+      'a size no LUT has',
+      [plainLook, '-o', at('large.cube'), '--size', '257'],
+      'whole numbers from 2 to 256',
+    ],
+    ['a size that is no number', [plainLook, '--size', '33x'], 'whole numbers from 2 to 65536'],
     ['an unknown option', [plainLook, '--sise', '33'], "unknown option '--sise'"],
     ['a missing output folder', [plainLook, '-o', at('none/x.cube')], 'there is no folder'],
-    ['a name that is no LUT file’s', [plainLook, '-o', at('x.txt')], 'names that end in .cube'],
+    ['a name that is no LUT file’s', [plainLook, '-o', at('x.txt')], 'names that end in .cube or .clf'],
     ['a folder as output', [plainLook, '-o', at('folder.cube')], 'is a folder'],
     ['no look at all', [], 'missing required argument'],
   ];

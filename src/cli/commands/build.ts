@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.js';
+import { buildCurves, usualCurveSize } from '../../jobs/build-curves.js';
 import { buildLook } from '../../jobs/build-look.js';
 import { lutFormatOf } from '../../lut/formats/index.js';
 import { limits } from '../../lut/formats/limits.js';
@@ -11,41 +12,53 @@ import { printable, terminal } from '../report.js';
 
 interface Options {
   readonly output?: string;
-  readonly size: number;
+  readonly size?: number;
+  readonly curves: boolean;
   readonly title?: string;
   readonly plain: boolean;
   readonly force: boolean;
 }
 
-const { least, most } = limits.latticeSize;
+/** Nodes a side when nothing is asked: what most devices load (common practice, no source). */
+const usualLatticeSize = 33;
 
 export function addBuild(program: Command): void {
   program
     .command('build')
-    .summary('make a .cube file of a look')
+    .summary('make a LUT file of a look')
     .description(
-      'Makes a 3D LUT (.cube) of a look file. The same look and version always give the same bytes.',
+      'Makes a 3D LUT (.cube, or .clf: Common LUT Format) of a look file. The same look and version always give the\n' +
+        'same bytes.',
     )
     .argument('<look>', 'look file (JSON)')
-    .option('-o, --output <file>', 'the .cube file; the look file’s name in this folder when left out')
-    .option('--size <n>', 'nodes a side; devices usually load 17, 33 or 65', wholeNumber(least, most), 33)
+    .option(
+      '-o, --output <file>',
+      'the .cube or .clf file; the look file’s name in this folder when left out',
+    )
+    .option(
+      '--size <n>',
+      `nodes a side; devices usually load 17, 33 or 65 (default: ${usualLatticeSize}; entries with --curves: ${usualCurveSize})`,
+      wholeNumber(limits.latticeSize.least, limits.curveSize.most),
+    )
+    .option('--curves', 'a 1D LUT, one curve a channel; refused where the look mixes channels', false)
     .option('--title <text>', 'title in the file; the look’s name when left out')
     .option('--plain', 'nothing but size and rows, for devices that stumble over more', false)
     .addOption(forceOption())
     .addHelpText(
       'after',
-      '\nExample:\n  gatelight build looks/warm-stock-and-lamp.json -o warm.cube --size 33\n',
+      '\nExamples:\n  gatelight build looks/warm-stock-and-lamp.json -o warm.cube --size 33\n' +
+        '  gatelight build looks/warm-stock-and-lamp.json -o warm.clf\n',
     )
     .action(async (lookPath: string, options: Options) => {
       const output = options.output ?? `${basename(lookPath).replace(/\.json$/i, '')}.cube`;
       const writing = { force: options.force, sources: [lookPath] };
       const look = await loadLook(lookPath);
       await checkTarget(output, writing);
-      lutFormatOf(output);
-      const { text } = buildLook(look, options, maker);
+      const { curves, size = curves ? usualCurveSize : usualLatticeSize } = options;
+      const asked = { ...options, size, format: lutFormatOf(output) };
+      const { text } = (curves ? buildCurves : buildLook)(look, asked, maker);
       await writeSafely(output, text, writing);
-      terminal.result(
-        `${printable(output)}: ${printable(look.name)}, ${options.size} points, ${text.length} bytes.`,
-      );
+      const extent = curves ? `curves of ${size} entries` : `${size} points`;
+      terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${text.length} bytes.`);
     });
 }
