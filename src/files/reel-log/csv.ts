@@ -10,6 +10,7 @@ const columns: readonly Column[] = [
   ['stock notes', (entry) => entry.stockNotes],
   ['lamp', (entry) => entry.lamp],
   ['shutter', (entry) => entry.shutter],
+  ['look', (entry) => entry.look?.name],
   ['look file', (entry) => entry.look?.file],
   ['look SHA-256', (entry) => entry.look?.sha256],
   ['cube file', (entry) => entry.cube?.file],

@@ -20,7 +20,9 @@ const fields = {
   lamp: words.optional(),
   /** Exposure time, blades and speeds, in words. */
   shutter: words.optional(),
-  look: hashedFile.optional(),
+  /** The look: its name, its file where one was named, and the SHA-256 of its contents, as a LUT file states it. */
+  look: z.object({ name: words.optional(), file: words.optional(), sha256 }).optional(),
+  /** The LUT file that was loaded. */
   cube: hashedFile.optional(),
   stills: z.array(hashedFile).max(100).optional(),
   verify: z

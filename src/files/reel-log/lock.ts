@@ -1,8 +1,10 @@
 import { randomUUID } from 'node:crypto';
-import { link, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { closeSync, openSync, unlinkSync, writeFileSync } from 'node:fs';
+import { link, readFile, rename, rm, stat } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import { InputError } from '../../errors/input-error.js';
+import { holdTemporary, releaseTemporary } from '../temporaries.js';
 
 /** An append takes milliseconds: a lock older than this belongs to a writer that is gone. */
 const staleAfterMs = 10_000;
@@ -10,16 +12,22 @@ const patienceMs = 20_000;
 
 const errorCode = (error: unknown) => (error as NodeJS.ErrnoException).code;
 
-async function take(lock: string, mark: string): Promise<boolean> {
+/**
+ * In one turn of the event loop, and with signals watched before: an interruption comes before the lock is made, or finds
+ * it registered.
+ */
+function take(lock: string, mark: string): boolean {
   try {
-    const handle = await open(lock, 'wx');
+    const handle = openSync(lock, 'wx');
+    holdTemporary(lock);
     try {
-      await handle.writeFile(mark);
+      writeFileSync(handle, mark);
     } catch (error) {
-      await rm(lock, { force: true });
+      unlinkSync(lock);
+      releaseTemporary(lock);
       throw error;
     } finally {
-      await handle.close();
+      closeSync(handle);
     }
     return true;
   } catch (error) {
@@ -54,6 +62,7 @@ async function staleMark(lock: string): Promise<string | undefined> {
 /** Moves a stale lock aside; if another writer has taken its place meanwhile, that one's lock is put back. */
 async function clear(lock: string, staleWith: string): Promise<void> {
   const aside = `${lock}.${randomUUID()}`;
+  holdTemporary(aside);
   try {
     await rename(lock, aside);
     if ((await readFile(aside, 'utf8')) !== staleWith) await link(aside, lock);
@@ -61,19 +70,13 @@ async function clear(lock: string, staleWith: string): Promise<void> {
     if (errorCode(error) !== 'ENOENT' && errorCode(error) !== 'EEXIST') throw error;
   } finally {
     await rm(aside, { force: true });
+    releaseTemporary(aside);
   }
 }
 
-/**
- * Runs `work` while holding `FILE.lock`, so that writers follow one another on every file system that can create a
- * file exclusively. A lock left by a writer that died is cleared.
- * @throws InputError when another writer does not let go within 20 seconds
- */
-export async function withLock<T>(file: string, work: () => Promise<T>): Promise<T> {
-  const lock = `${file}.lock`;
-  const mark = `${process.pid} ${hostname()} ${randomUUID()}`;
+async function waitFor(lock: string, mark: string, file: string): Promise<void> {
   const giveUpAt = Date.now() + patienceMs;
-  while (!(await take(lock, mark))) {
+  while (!take(lock, mark)) {
     const stale = await staleMark(lock);
     if (stale !== undefined) await clear(lock, stale);
     else if (Date.now() > giveUpAt)
@@ -84,9 +87,27 @@ export async function withLock<T>(file: string, work: () => Promise<T>): Promise
       });
     else await pause(2 + 20 * Math.random());
   }
+}
+
+/**
+ * Runs `work` while holding `FILE.lock`, so that writers follow one another on every file system that can create a
+ * file exclusively. A lock left by a writer that died is cleared; an interrupted writer takes its own away.
+ * @throws InputError when another writer does not let go within 20 seconds
+ */
+export async function withLock<T>(file: string, work: () => Promise<T>): Promise<T> {
+  const lock = `${file}.lock`;
+  const mark = `${process.pid} ${hostname()} ${randomUUID()}`;
+  const watching = `${lock}.${randomUUID()}`; // a name that nothing has: signals are watched while it is held
+  holdTemporary(watching);
   try {
-    return await work();
+    await waitFor(lock, mark, file);
+    try {
+      return await work();
+    } finally {
+      if ((await readFile(lock, 'utf8').catch(() => '')) === mark) await rm(lock, { force: true });
+      releaseTemporary(lock);
+    }
   } finally {
-    if ((await readFile(lock, 'utf8').catch(() => '')) === mark) await rm(lock, { force: true });
+    releaseTemporary(watching);
   }
 }
