@@ -5,7 +5,8 @@ import { join, resolve } from 'node:path';
 import { afterAll } from 'vitest';
 
 export const projectRoot = resolve(import.meta.dirname, '../..');
-const main = join(projectRoot, 'dist/src/cli/main.js');
+/** The command line as it is built. */
+export const builtMain = join(projectRoot, 'dist/src/cli/main.js');
 
 export interface Ended {
   readonly status: number | null;
@@ -15,7 +16,10 @@ export interface Ended {
 
 /** Runs the built command line as a process of its own. */
 export function gatelight(args: readonly string[], cwd = projectRoot): Ended {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [main, ...args], { cwd, encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [builtMain, ...args], {
+    cwd,
+    encoding: 'utf8',
+  });
   return { status, stdout, stderr };
 }
 

@@ -11,6 +11,7 @@ const commands = {
   apply: async () => (await import('./apply.js')).addApply,
   measure: async () => (await import('./measure.js')).addMeasure,
   capture: async () => (await import('./capture.js')).addCapture,
+  log: async () => (await import('./log.js')).addLog,
   demo: async () => (await import('./demo.js')).addDemo,
   page: async () => (await import('./page.js')).addPage,
 } satisfies Record<string, () => Promise<AddCommand>>;
