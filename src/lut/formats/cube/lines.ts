@@ -8,6 +8,8 @@ const hash = 35;
 /** What a line splitter tells its owner; the bytes are good until the call returns. */
 export interface LineReceiver {
   line(bytes: Uint8Array, start: number, end: number): void;
+  /** Takes whole lines that it knows at once, from where a line begins: where they end, and how many. */
+  takeLines(bytes: Uint8Array, start: number): { readonly end: number; readonly lines: number };
   /** A carriage return without a line feed ended a line. */
   loneReturn(): void;
   /** The line is longer than its kind may be; the bytes are how it begins. Never returns. */
@@ -36,6 +38,10 @@ export class LineSplitter {
         else this.receiver.loneReturn();
         continue;
       }
+      if (this.carried === 0) {
+        start = this.take(chunk, start);
+        if (start === chunk.length) break;
+      }
       const stop = Math.min(chunk.length, start + this.carry.length - this.carried);
       let end = start;
       while (end < stop && chunk[end] !== lineFeed && chunk[end] !== carriageReturn) end++;
@@ -56,6 +62,13 @@ export class LineSplitter {
   end(): void {
     if (this.afterReturn) this.receiver.loneReturn();
     if (this.carried > 0) this.emit(this.carry, 0, this.carried);
+  }
+
+  /** Lets the owner take what it can. @returns where the next line begins */
+  private take(chunk: Uint8Array, start: number): number {
+    const { end, lines } = this.receiver.takeLines(chunk, start);
+    this.number += lines;
+    return end;
   }
 
   private emit(bytes: Uint8Array, start: number, end: number): void {

@@ -9,6 +9,7 @@ import { keywordOf, requireRisingDomain, takeKeyword } from './header.js';
 import type { LineReceiver } from './lines.js';
 import { LineSplitter } from './lines.js';
 import { scanRow } from './number.js';
+import { readPlainRows } from './plain-rows.js';
 import { GrowingTable } from './table.js';
 import { isBlank, isControl, latinText, printable, utf8Text } from './text.js';
 
@@ -83,6 +84,15 @@ class CubeReader implements LutReader, LineReceiver {
     const keyword = this.table ? isLetter(bytes[first]) : !beginsNumber(bytes[first]);
     if (keyword) this.keywordLine(bytes, first, end);
     else this.row(bytes, first, end);
+  }
+
+  /** Rows of a table that has begun, where nothing is to be noted of them. */
+  takeLines(bytes: Uint8Array, start: number): { end: number; lines: number } {
+    const { table } = this;
+    if (!table || table.rows === 0 || this.paused) return { end: start, lines: 0 };
+    const before = table.rows;
+    const end = readPlainRows(bytes, start, table);
+    return { end, lines: table.rows - before };
   }
 
   loneReturn(): void {
