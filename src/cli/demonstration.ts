@@ -26,7 +26,7 @@ const replacing = { force: true };
 
 /** Builds a look, reads the file back and checks it. @returns whether it is good */
 async function buildAndCheck(look: Look, output: string): Promise<boolean> {
-  await writeSafely(output, buildLook(look, { size: 33 }, maker).text, replacing);
+  await writeSafely(output, buildLook(look, { size: 33 }, maker).bytes, replacing);
   const { lut } = await loadLut(output);
   const findings = checkTable(lut, signalsOf(look), look);
   const good = isGood(findings);

@@ -2,9 +2,9 @@ import { InputError } from '../errors/input-error.js';
 import { compileLook } from '../look/compile-look.js';
 import type { Look } from '../look/look-schema.js';
 import { channelCrossing, sampleCurves } from '../lut/curves.js';
-import { lutFormats } from '../lut/formats/index.js';
+import { latinText } from '../lut/formats/cube/text.js';
 import type { CurveTable } from '../lut/lattice.js';
-import { type BuildOptions, type Maker, provenanceOf } from './build-look.js';
+import { type BuildOptions, lutBytes, type Maker, type WrittenLut } from './build-look.js';
 
 /** Entries of the curves when nothing is asked: what devices commonly load (common practice, no source). */
 export const usualCurveSize = 1024;
@@ -36,9 +36,15 @@ export function buildCurves(
   look: Look,
   options: BuildOptions,
   maker: Maker,
-): { curves: CurveTable; text: string } {
+): { curves: CurveTable } & WrittenLut {
   requireCurves(look);
   const curves = sampleCurves(compileLook(look), options.size);
-  const { title = look.name, plain = false, format = lutFormats.cube } = options;
-  return { curves, text: format.write(curves, { title, plain, comments: provenanceOf(look, maker) }) };
+  const bytes = lutBytes(curves, look, options, maker);
+  return {
+    curves,
+    bytes,
+    get text() {
+      return latinText(bytes);
+    },
+  };
 }

@@ -1,9 +1,10 @@
 import { canonicalLook } from '../look/canonical-look.js';
 import { compileLook } from '../look/compile-look.js';
 import type { Look } from '../look/look-schema.js';
+import { latinText } from '../lut/formats/cube/text.js';
 import { lutFormats } from '../lut/formats/index.js';
 import type { LutFormat } from '../lut/formats/lut-format.js';
-import { type Lattice, sampleLattice } from '../lut/lattice.js';
+import { type Lattice, type Lut, sampleLattice } from '../lut/lattice.js';
 import { signalsOf, signalText } from './signal.js';
 
 /** What the edge knows and a job needs. */
@@ -47,19 +48,35 @@ export function provenanceOf(look: Look, { version, sha256 }: Maker): Provenance
   ];
 }
 
+/** A LUT file. */
+export interface WrittenLut {
+  readonly bytes: Uint8Array;
+  /** The same as text, made when it is asked for. */
+  readonly text: string;
+}
+
 /**
- * A look as the text of a LUT file. The same look, options and version give the same bytes everywhere.
+ * A look as a LUT file. The same look, options and version give the same bytes everywhere.
  * @throws InputError for a size that no LUT has
  */
 export function buildLook(
   look: Look,
   options: BuildOptions,
   maker: Maker,
-): { lattice: Lattice; text: string } {
+): { lattice: Lattice } & WrittenLut {
   const lattice = sampleLattice(compileLook(look), options.size);
-  const { title = look.name, plain = false, format = lutFormats.cube } = options;
+  const bytes = lutBytes(lattice, look, options, maker);
   return {
     lattice,
-    text: format.write(lattice, { title, plain, comments: provenanceOf(look, maker) }),
+    bytes,
+    get text() {
+      return latinText(bytes);
+    },
   };
+}
+
+/** The bytes of a LUT made of a look, with where it comes from. */
+export function lutBytes(lut: Lut, look: Look, options: BuildOptions, maker: Maker): Uint8Array {
+  const { title = look.name, plain = false, format = lutFormats.cube } = options;
+  return format.writeBytes(lut, { title, plain, comments: provenanceOf(look, maker) });
 }

@@ -56,9 +56,9 @@ export function addBuild(program: Command): void {
       await checkTarget(output, writing);
       const { curves, size = curves ? usualCurveSize : usualLatticeSize } = options;
       const asked = { ...options, size, format: lutFormatOf(output) };
-      const { text } = (curves ? buildCurves : buildLook)(look, asked, maker);
-      await writeSafely(output, text, writing);
+      const { bytes } = (curves ? buildCurves : buildLook)(look, asked, maker);
+      await writeSafely(output, bytes, writing);
       const extent = curves ? `curves of ${size} entries` : `${size} points`;
-      terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${text.length} bytes.`);
+      terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${bytes.length} bytes.`);
     });
 }

@@ -35,5 +35,8 @@ export interface LutFormat {
   readonly extension: string;
   /** @param file the name that problems are reported under */
   createReader(file: string): LutReader;
+  /** The text of a file, ASCII. */
   write(lut: Lut, options?: WriteOptions): string;
+  /** The same as bytes, sooner. */
+  writeBytes(lut: Lut, options?: WriteOptions): Uint8Array;
 }

@@ -134,9 +134,9 @@ export const tasks = {
 
   /** What `gatelight check` answers to the file that would be written at 33 points. */
   checkLook: async (o: { look: Look; signals: Signals }) => {
-    const { text } = buildLook(o.look, { size: 33 }, maker);
+    const { bytes } = buildLook(o.look, { size: 33 }, maker);
     const reader = lutFormatOf('look.cube').createReader('look.cube');
-    reader.write(utf8ToBytes(text));
+    reader.write(bytes);
     const findings = checkTable(reader.end().lut, o.signals, o.look);
     return { findings, good: isGood(findings) };
   },

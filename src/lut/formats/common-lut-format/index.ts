@@ -1,3 +1,4 @@
+import { asciiBytes } from '../cube/text.js';
 import type { LutFormat } from '../lut-format.js';
 import { createCommonLutFormatReader } from './read.js';
 import { writeCommonLutFormat } from './write.js';
@@ -8,4 +9,5 @@ export const commonLutFormat: LutFormat = {
   extension: '.clf',
   createReader: createCommonLutFormatReader,
   write: writeCommonLutFormat,
+  writeBytes: (lut, options) => asciiBytes(writeCommonLutFormat(lut, options)),
 };

@@ -1,5 +1,6 @@
 import { isUnitDomain, type Lut } from '../../lattice.js';
-import { asciiText } from '../cube/text.js';
+import { asciiText, latinText } from '../cube/text.js';
+import { decimalRows } from '../decimal-rows.js';
 import { limits } from '../limits.js';
 import type { WriteOptions } from '../lut-format.js';
 import { turned } from './nodes/lut3d.js';
@@ -12,21 +13,6 @@ function contentName(rows: string): string {
   let hash = 0x811c9dc5;
   for (let i = 0; i < rows.length; i++) hash = Math.imul(hash ^ rows.charCodeAt(i), 0x01000193) >>> 0;
   return `lut-${rows.length}-${hash.toString(16).padStart(8, '0')}`;
-}
-
-/** A number with a point. What rounds to nothing loses its sign. */
-function decimal(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return text.startsWith('-') && Number(text) === 0 ? text.slice(1) : text;
-}
-
-function rowsOf(values: Float64Array, decimals: number): string {
-  const rows: string[] = [];
-  for (let i = 0; i < values.length; i += 3)
-    rows.push(
-      `${decimal(values[i], decimals)} ${decimal(values[i + 1], decimals)} ${decimal(values[i + 2], decimals)}\n`,
-    );
-  return rows.join('');
 }
 
 /** A scale in front of the table, for a domain other than 0..1. */
@@ -65,8 +51,9 @@ export function writeCommonLutFormat(lut: Lut, options: WriteOptions = {}): stri
   const { title = '', comments = [], plain = false, decimals = limits.decimals.least } = options;
   if (!(Number.isInteger(decimals) && decimals >= limits.decimals.least && decimals <= limits.decimals.most))
     throw new RangeError(`${decimals} decimals, not ${limits.decimals.least} to ${limits.decimals.most}`);
-  if (!lut.values.every(Number.isFinite)) throw new RangeError('the table holds a value that is not finite');
-  const rows = rowsOf(lut.kind === '3d' ? turned(lut.values, lut.size) : lut.values, decimals);
+  const rows = latinText(
+    decimalRows(lut.kind === '3d' ? turned(lut.values, lut.size) : lut.values, decimals),
+  );
   const name = plain || asciiText(title) === '' ? '' : ` name="${escaped(title)}"`;
   return [
     '<?xml version="1.0" encoding="UTF-8"?>\n',

@@ -1,6 +1,6 @@
 import type { LutFormat } from '../lut-format.js';
 import { createCubeReader } from './read.js';
-import { writeCube } from './write.js';
+import { writeCube, writeCubeBytes } from './write.js';
 
 export const cube: LutFormat = {
   title: 'Cube LUT',
@@ -8,4 +8,5 @@ export const cube: LutFormat = {
   extension: '.cube',
   createReader: createCubeReader,
   write: writeCube,
+  writeBytes: writeCubeBytes,
 };

@@ -1,29 +1,31 @@
 import { InputError } from '../../../errors/input-error.js';
 import { isUnitDomain, type Lut } from '../../lattice.js';
+import { decimalRows } from '../decimal-rows.js';
 import type { WriteOptions } from '../lut-format.js';
 import { limits } from '../limits.js';
-import { asciiText } from './text.js';
+import { asciiText, latinText } from './text.js';
 
 /**
- * A LUT as the text of a .cube file (Cube LUT Specification 1.0, 2013): ASCII, lines of 250 bytes at most that
+ * A LUT as the bytes of a .cube file (Cube LUT Specification 1.0, 2013): ASCII, lines of 250 bytes at most that
  * end in LF, red fastest. Title and comments are cleaned and cut to fit.
  * @throws InputError when a plain file would have to carry a domain other than 0..1
- * @throws RangeError for a table with a value that is not finite, for decimals beyond 6..15, and for more text than
- *   a string holds: 256 nodes a side fit with six decimals
+ * @throws RangeError for a table with a value that is not finite, and for decimals beyond 6..15
  */
-export function writeCube(lut: Lut, options: WriteOptions = {}): string {
+export function writeCubeBytes(lut: Lut, options: WriteOptions = {}): Uint8Array {
   const decimals = options.decimals ?? limits.decimals.least;
   if (!(Number.isInteger(decimals) && decimals >= limits.decimals.least && decimals <= limits.decimals.most))
     throw new RangeError(`${decimals} decimals, not ${limits.decimals.least} to ${limits.decimals.most}`);
-  if (!lut.values.every(Number.isFinite)) throw new RangeError('the table holds a value that is not finite');
-  const blocks = headerLines(lut, options).map((line) => `${line}\n`);
-  for (let at = 0; at < lut.values.length; at += valuesPerBlock)
-    blocks.push(rows(lut.values.subarray(at, at + valuesPerBlock), decimals));
-  return blocks.join('');
+  const head = headerLines(lut, options).map((line) => `${line}\n`);
+  return decimalRows(lut.values, decimals, head.join(''));
 }
 
-/** Values joined to one string before all are: keeps the pieces few and small. */
-const valuesPerBlock = 3 * 1024;
+/**
+ * The same as text.
+ * @throws RangeError also for more text than a string holds: 256 nodes a side fit with six decimals
+ */
+export function writeCube(lut: Lut, options: WriteOptions = {}): string {
+  return latinText(writeCubeBytes(lut, options));
+}
 
 function headerLines(lut: Lut, { title, comments = [], plain = false }: WriteOptions): string[] {
   const size = `LUT_${lut.kind.toUpperCase()}_SIZE ${lut.size}`;
@@ -55,16 +57,3 @@ function commentLine([key, value]: readonly [string, string]): string {
 
 /** Leaves most of a line to the value. */
 const longestKey = 60;
-
-/** Rows as text. Joined words take a third of the time that a growing string takes. */
-function rows(values: Float64Array, decimals: number): string {
-  const words: string[] = [];
-  for (let i = 0; i < values.length; i++) words.push(decimal(values[i], decimals), i % 3 === 2 ? '\n' : ' ');
-  return words.join('');
-}
-
-/** A number with a point. What rounds to nothing loses its sign. */
-function decimal(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return text.startsWith('-') && Number(text) === 0 ? text.slice(1) : text;
-}
