@@ -1,0 +1,48 @@
+import type { Siting } from './planes.js';
+
+// Colour differences at half the pixels, and back. Both ways are a pair: what was spread to all pixels and taken together
+// again is what it was, so that a picture which no look changes comes out as it went in.
+
+/** Spreads `count` values to `length` = 2 count or 2 count - 1 places along a line, linearly; ends are held. */
+export function spreadLine(source: Float32Array, target: Float32Array, length: number, siting: Siting): void {
+  const last = ((length + 1) >> 1) - 1;
+  for (let i = 0; i <= last; i++) {
+    const here = source[i];
+    const next = source[Math.min(last, i + 1)];
+    if (siting === 'first') {
+      target[2 * i] = here;
+      if (2 * i + 1 < length) target[2 * i + 1] = (here + next) / 2;
+    } else {
+      target[2 * i] = 0.75 * here + 0.25 * source[Math.max(0, i - 1)];
+      if (2 * i + 1 < length) target[2 * i + 1] = 0.75 * here + 0.25 * next;
+    }
+  }
+}
+
+/**
+ * Weights that take lines together so that linear spreading undoes it, with a zero at the finest detail that would fold.
+ * On the first pixel: Le Gall and Tabatabai 1988 (ICASSP, 761-764), the low pass of the reversible 5/3 transform (ITU-T
+ * T.800, annex F). Midway: the shortest even filter that undoes weights of 1/4, 3/4, 3/4, 1/4.
+ */
+const gathering = {
+  first: { from: -2, weights: [-1 / 8, 1 / 4, 3 / 4, 1 / 4, -1 / 8] },
+  midway: { from: -1, weights: [-1 / 4, 3 / 4, 3 / 4, -1 / 4] },
+} as const satisfies Record<Siting, { from: number; weights: readonly number[] }>;
+
+/** A place beyond an end, mirrored: about the end pixel itself where pairs begin on a pixel, else about its edge. */
+function mirrored(place: number, length: number, siting: Siting): number {
+  const edge = siting === 'first' ? 0 : 1;
+  const inside = place < 0 ? -place - edge : place >= length ? 2 * (length - 1) + edge - place : place;
+  return Math.min(length - 1, Math.max(0, inside));
+}
+
+/** For each of `ceil(length / 2)` results, the places that are taken together; weights are those of {@link gatherWeights}. */
+export function gatherPlaces(length: number, siting: Siting): Int32Array {
+  const { from, weights } = gathering[siting];
+  const count = (length + 1) >> 1;
+  return Int32Array.from({ length: count * weights.length }, (_, i) =>
+    mirrored(2 * Math.floor(i / weights.length) + from + (i % weights.length), length, siting),
+  );
+}
+
+export const gatherWeights = (siting: Siting): readonly number[] => gathering[siting].weights;
