@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 /** Imports run down this list only; folders on one line do not import one another. */
 const layers = [
   ['cli', 'page'],
-  ['jobs', 'demo', 'stills', 'files'],
+  ['jobs', 'demo', 'stills', 'clips', 'files'],
   ['measure', 'burn-in'],
   ['look', 'preview', 'capture'],
   ['film', 'projection', 'delivery', 'lut', 'picture'],

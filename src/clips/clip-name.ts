@@ -1,0 +1,57 @@
+import { stat } from 'node:fs/promises';
+import { InputError } from '../errors/input-error.js';
+
+/** A frame of a clip: by number, counted from 0, or the one shown at a time, seconds from the clip's beginning. */
+export type FramePlace = { readonly frame: number } | { readonly seconds: number };
+
+export interface FrameName {
+  readonly clip: string;
+  readonly place: FramePlace;
+}
+
+const form = /^(.+)@(?:f(\d{1,9})|((?:\d{1,4}:){0,2}\d{1,6}(?:\.\d{1,9})?))$/s;
+
+/** Seconds of `1:02:03.5`, `1:20.5` or `80.5`. */
+const secondsOf = (time: string): number =>
+  time.split(':').reduce((total, part) => 60 * total + Number(part), 0);
+
+/** A name that ends like a frame of a clip, taken apart; undefined for any other. */
+export function parseFrameName(name: string): FrameName | undefined {
+  const parts = form.exec(name);
+  if (parts === null) return undefined;
+  const [, clip, frame, time] = parts;
+  return { clip, place: frame === undefined ? { seconds: secondsOf(time) } : { frame: Number(frame) } };
+}
+
+/** The name that {@link parseFrameName} takes apart again. */
+export const frameName = (clip: string, frame: number): string => `${clip}@f${frame}`;
+
+const movieName = /\.(mkv|mov|mp4|m4v|avi|mxf|mts|m2ts|ts|webm|mpg|mpeg|wmv|dv|nut|y4m|ogv|3gp|flv|vob)$/i;
+
+/** Whether a name looks like a movie file's. */
+export const namesMovie = (name: string): boolean => movieName.test(name);
+
+async function isFile(path: string): Promise<boolean> {
+  try {
+    return (await stat(path)).isFile();
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * The frame that a name means, or undefined where it names a file as it stands: a file whose name really ends so comes
+ * first, and `@` in the rest of a name means nothing.
+ * @throws InputError for a movie without a frame
+ */
+export async function frameNamed(name: string): Promise<FrameName | undefined> {
+  const parsed = parseFrameName(name);
+  if (parsed !== undefined && !(await isFile(name))) return parsed;
+  if (parsed === undefined && namesMovie(name))
+    throw new InputError({
+      file: name,
+      what: 'is a movie, and one frame of it is wanted',
+      hint: `Name the frame by time or number: ${name}@1:20.5 or ${frameName(name, 250)}`,
+    });
+  return undefined;
+}

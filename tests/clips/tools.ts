@@ -1,0 +1,47 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import installedFfmpeg from '@ffmpeg-installer/ffmpeg';
+import installedFfprobe from '@ffprobe-installer/ffprobe';
+import { afterAll } from 'vitest';
+import type { Tools } from '../../src/clips/tools.js';
+
+/** The programs that come with the development packages: a machine with Node alone has them. */
+export const packagedTools: Tools = { ffmpeg: installedFfmpeg.path, ffprobe: installedFfprobe.path };
+
+/** The same for a command line that is started by a test. */
+export const packagedEnvironment = {
+  GATELIGHT_FFMPEG: packagedTools.ffmpeg,
+  GATELIGHT_FFPROBE: packagedTools.ffprobe,
+};
+
+export function temporaryFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'gatelight-clips-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+export interface RawFrames {
+  readonly format: string;
+  readonly width: number;
+  readonly height: number;
+  /** Frames one after the other. */
+  readonly bytes: Uint8Array;
+}
+
+/** Makes a movie of raw frames; lossless unless `options` say otherwise. Input options come before the raw frames. */
+export function encodeClip(
+  { ffmpeg }: Tools,
+  path: string,
+  { format, width, height, bytes }: RawFrames,
+  options: readonly string[] = [],
+  rate = '25',
+): string {
+  const raw = ['-f', 'rawvideo', '-pix_fmt', format, '-s', `${width}x${height}`, '-r', rate, '-i', 'pipe:0'];
+  execFileSync(ffmpeg, ['-v', 'error', '-y', ...raw, '-c:v', 'ffv1', ...options, `file:${path}`], {
+    input: bytes,
+    stdio: ['pipe', 'pipe', 'pipe'],
+  });
+  return path;
+}
