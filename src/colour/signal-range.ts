@@ -1,6 +1,12 @@
 /** Which codes hold black and white: all of them, or those that video levels leave between foot- and headroom. */
 export type SignalRange = 'full' | 'legal';
 
+/** Codes as shares of the full code range. */
+export interface CodeEnds {
+  readonly black: number;
+  readonly white: number;
+}
+
 /**
  * Where black and white lie, as shares of the full code range: the legal levels of 10 bits, 64 and 940 of 1023 (ITU-R
  * BT.709-6; BT.2100-2, table 9). As shares, those of 8 bits (16 and 235 of 255) differ by 0.7 of an 8-bit code at white.
@@ -8,7 +14,7 @@ export type SignalRange = 'full' | 'legal';
 export const rangeScale = {
   full: { black: 0, white: 1 },
   legal: { black: 64 / 1023, white: 940 / 1023 },
-} as const satisfies Record<SignalRange, { black: number; white: number }>;
+} as const satisfies Record<SignalRange, CodeEnds>;
 
 /** Takes the range off. @param codeShare code as a share of the full range, 0..1 @returns signal, black 0, white 1 */
 export function toFull(codeShare: number, range: SignalRange = 'legal'): number {

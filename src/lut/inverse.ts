@@ -1,3 +1,4 @@
+import type { CodeEnds } from '../colour/signal-range.js';
 import { InputError } from '../errors/input-error.js';
 import { sampleLut } from './interpolate.js';
 import { normalEquations } from './inverse/normal-equations.js';
@@ -6,14 +7,19 @@ import { undoCurves } from './inverse/undo-curves.js';
 import type { Lattice, Lut } from './lattice.js';
 import { sampleLattice } from './lattice.js';
 
-export type { Loss, LossJudge } from './inverse/losses.js';
-export { losses, lossJudge } from './inverse/losses.js';
+export type { Loss, LossJudge, Recording } from './inverse/losses.js';
+export { comesBackWithin, losses, lossJudge } from './inverse/losses.js';
 export type { Region, RoundTrip } from './inverse/round-trip.js';
-export { roundTrip } from './inverse/round-trip.js';
+export { families, levels, roundTrip } from './inverse/round-trip.js';
 
 export interface UndoOptions {
   /** Nodes a side of the way back; 33 by default. */
   readonly size?: number;
+  /**
+   * Codes between which pictures lie before the look; the full range when left out. What lies beyond, such as the
+   * headroom of legal range, would pull the fit to codes that hold no picture.
+   */
+  readonly picture?: CodeEnds;
 }
 
 /**
@@ -43,19 +49,19 @@ function requireSize(size: number): void {
 
 /**
  * The best way back from a burnt-in look: the lattice that, over all colours spread evenly, comes nearest in least
- * squares to what was recorded before the look, and is smooth where the look never leads. Its values may lie a little
- * beyond 0..1: a reader that interpolates first and clamps then meets the edges of the cube better so.
+ * squares to what was recorded before the look, and is smooth where the look never leads. Its values may lie beyond
+ * 0..1: a reader that interpolates first and clamps then meets the edges of what the look reaches better so.
  * A 1D LUT is read backwards, curve by curve.
  * @throws InputError for a size that is not fitted
  */
-export function undo(lut: Lut, { size = 33 }: UndoOptions = {}): Lut {
+export function undo(lut: Lut, { size = 33, picture }: UndoOptions = {}): Lut {
   requireSize(size);
   if (lut.kind === '1d') return undoCurves(lut);
   const look = sampleLut(lut);
   let back: Lattice | undefined;
   for (const next of sizesUpTo(size)) {
     const start: Lattice = sampleLattice(back === undefined ? () => {} : sampleLut(back), next);
-    solve(normalEquations(look, next), start.values, solveOptions);
+    solve(normalEquations(look, next, picture), start.values, solveOptions);
     back = start;
   }
   return back!;

@@ -13,7 +13,7 @@ const withinCodes = 4;
 
 function trip(look: Run, bits: number, size?: number) {
   const lut = sampleLattice(look, 33);
-  return roundTrip(sampleLut(lut), sampleLut(undo(lut, { size })), bits);
+  return roundTrip(sampleLut(lut), sampleLut(undo(lut, { size })), { bits });
 }
 
 const say = (words: string) => process.stdout.write(`${words}\n`);
@@ -96,7 +96,7 @@ describe('what cannot come back', () => {
   it('says colour by colour what is lost, and leaves the colours alone', () => {
     const lut = sampleLattice(scale(1.25, 0), 33);
     const colours = Float64Array.of(0.4, 0.4, 0.4, 0.97, 0.4, 0.4);
-    const { errors, causes } = lossJudge(sampleLut(lut), sampleLut(undo(lut)), 8)(colours, 2);
+    const { errors, causes } = lossJudge(sampleLut(lut), sampleLut(undo(lut)), { bits: 8 })(colours, 2);
     expect(causes).toEqual([undefined, 'burnt-out']);
     expect(errors[0]).toBeLessThan(1);
     expect([...colours]).toEqual([0.4, 0.4, 0.4, 0.97, 0.4, 0.4]);
@@ -106,7 +106,7 @@ describe('what cannot come back', () => {
     const broken: Lut = { ...sampleLattice(() => {}, 2), values: new Float64Array(24).fill(NaN) };
     const back = undo(broken, { size: 5 });
     expect(back.values.every(Number.isFinite)).toBe(true);
-    expect(roundTrip(sampleLut(broken), sampleLut(back), 8).lost).toBeGreaterThan(0.9);
+    expect(roundTrip(sampleLut(broken), sampleLut(back), { bits: 8 }).lost).toBeGreaterThan(0.9);
   });
 
   it.each([1, 2.5, 257, NaN])('refuses %d points a side', (size) => {

@@ -1,3 +1,4 @@
+import type { CodeEnds } from '../../colour/signal-range.js';
 import type { Run } from '../../maths/matrix3.js';
 import { sampleLut } from '../interpolate.js';
 import { nodeCode } from '../lattice.js';
@@ -33,7 +34,7 @@ export function throughDevice({ lut }: CheckContext, run: Float64Array): Float64
 const halvings = 52;
 
 /** The grey input code, 0..1, at which the light rises above Y = `light`; 0 or 1 if it does so beyond. */
-export function codeOfLight({ decodeInput }: CheckContext, light: number): number {
+export function codeOfLight({ decodeInput }: Pick<CheckContext, 'decodeInput'>, light: number): number {
   let [low, high] = [0, 1];
   if (luminances(decodeInput, greys([low]))[0] > light) return low;
   if (luminances(decodeInput, greys([high]))[0] <= light) return high;
@@ -49,7 +50,7 @@ export function codeOfLight({ decodeInput }: CheckContext, light: number): numbe
  * The grey input codes of no light and of the brightest light the film can show. Codes beyond, such as the
  * foot- and headroom of legal range or the top of a log curve, hold no picture and are not judged.
  */
-export const pictureRange = (context: CheckContext): { black: number; white: number } => ({
+export const pictureRange = (context: Pick<CheckContext, 'decodeInput'>): CodeEnds => ({
   black: codeOfLight(context, 0),
   white: codeOfLight(context, 1 - lightRounding),
 });

@@ -1,3 +1,4 @@
+import type { CodeEnds } from '../../colour/signal-range.js';
 import { determinant3, type Matrix3, type Run } from '../../maths/matrix3.js';
 import { recorded, spreadColours } from './normal-equations.js';
 
@@ -38,10 +39,10 @@ const cellOf = (burnt: ArrayLike<number>, at: number): number => {
   return along(0) + cells * (along(1) + cells * along(2));
 };
 
-/** Notes, over an even spread of colours, where the recordings of inside-out colours fall. */
-export function findFolds(look: Run): Folds {
+/** Notes, over an even spread of colours between two codes, where the recordings of inside-out colours fall. */
+export function findFolds(look: Run, picture?: CodeEnds): Folds {
   const reached = new Uint8Array(cells ** 3);
-  spreadColours(steps, 3, (colours, count) => {
+  const note = (colours: Float64Array, count: number) => {
     const turned = turnedInsideOut(look, colours, count);
     if (!turned.includes(true)) return;
     const burnt = colours.slice();
@@ -49,7 +50,8 @@ export function findFolds(look: Run): Folds {
     turned.forEach((inside, i) => {
       if (inside) reached[cellOf(burnt, 3 * i)] = 1;
     });
-  });
+  };
+  spreadColours(steps, 3, note, picture);
   return {
     meets: (colour, burnt) =>
       reached[cellOf(burnt, 0)] === 1 || turnedInsideOut(look, Float64Array.from(colour), 1)[0],

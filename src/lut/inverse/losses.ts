@@ -1,3 +1,4 @@
+import { type CodeEnds, rangeScale } from '../../colour/signal-range.js';
 import type { Run } from '../../maths/matrix3.js';
 import { findFolds, type Folds } from './folds.js';
 import { recorded } from './normal-equations.js';
@@ -19,6 +20,15 @@ export const comesBackWithin = 4;
 /** Two recordings within a code of each other count as the same. */
 const alike = (lastCode: number): number => 1 / lastCode;
 
+/** The recording between a look and its way back. */
+export interface Recording {
+  readonly bits: number;
+  /** Codes between which pictures lie before the look; the full range when left out. */
+  readonly picture?: CodeEnds;
+  /** Codes at which a channel of the recording ends; those of the full range when left out. */
+  readonly ends?: CodeEnds;
+}
+
 interface Trip {
   readonly before: readonly number[];
   /** As recorded, codes of the recording over its last code. */
@@ -26,10 +36,18 @@ interface Trip {
   readonly after: readonly number[];
 }
 
-function causeOf(look: Run, folds: Folds, { before, burnt, after }: Trip, lastCode: number): Loss {
+function causeOf(
+  look: Run,
+  folds: Folds,
+  { before, burnt, after }: Trip,
+  lastCode: number,
+  { black, white }: CodeEnds,
+): Loss {
+  // The code that a level was rounded to may lie half a step to either side of it.
+  const half = 0.5 / lastCode;
   if (folds.meets(before, burnt)) return 'folded';
-  if (burnt.some((code) => code >= 1)) return 'burnt-out';
-  if (burnt.some((code) => code <= 0)) return 'blocked';
+  if (burnt.some((code) => code >= white - half)) return 'burnt-out';
+  if (burnt.some((code) => code <= black + half)) return 'blocked';
   const again = Float64Array.from(after);
   look(again, 1);
   const same = burnt.every((code, c) => Math.abs(recorded(again[c]) - code) <= alike(lastCode));
@@ -51,11 +69,12 @@ const tripleAt = (run: Float64Array, i: number) => [run[3 * i], run[3 * i + 1], 
 
 /**
  * Sends colours through the look, a recording and the way back.
- * @param look the burnt-in look @param back its undoing @param recordedBits bits of the recording between the two
+ * @param look the burnt-in look @param back its undoing @param recording what lies between the two
  */
-export function lossJudge(look: Run, back: Run, recordedBits: number): LossJudge {
-  const folds = findFolds(look);
-  const lastCode = 2 ** recordedBits - 1;
+export function lossJudge(look: Run, back: Run, recording: Recording): LossJudge {
+  const folds = findFolds(look, recording.picture);
+  const lastCode = 2 ** recording.bits - 1;
+  const ends = recording.ends ?? rangeScale.full;
   return (colours, count) => {
     const burnt = colours.slice(0, 3 * count);
     look(burnt, count);
@@ -66,7 +85,7 @@ export function lossJudge(look: Run, back: Run, recordedBits: number): LossJudge
     const causes = Array.from(errors, (error, i) => {
       if (error <= comesBackWithin) return undefined;
       const trip = { before: tripleAt(colours, i), burnt: tripleAt(burnt, i), after: tripleAt(after, i) };
-      return causeOf(look, folds, trip, lastCode);
+      return causeOf(look, folds, trip, lastCode, ends);
     });
     return { errors, causes };
   };

@@ -1,3 +1,4 @@
+import { type CodeEnds, rangeScale } from '../../colour/signal-range.js';
 import type { Run } from '../../maths/matrix3.js';
 import { seededRandom } from '../../maths/random.js';
 import { locate, newTetrahedron } from './tetrahedron.js';
@@ -21,19 +22,24 @@ export interface NormalEquations {
 const coloursPerNode = 3;
 const leastSteps = 48;
 
-/** Colours spread evenly over the cube, each at a random place of its own small cell. Handed on in runs. */
+/**
+ * Colours spread evenly over a cube, each at a random place of its own small cell. Handed on in runs.
+ * @param ends codes between which the cube lies, in every channel
+ */
 export function spreadColours(
   steps: number,
   seed: number,
   take: (colours: Float64Array, count: number) => void,
+  { black, white }: CodeEnds = rangeScale.full,
 ): void {
   const random = seededRandom(seed);
   const slice = new Float64Array(3 * steps * steps);
+  const place = (cell: number) => black + ((white - black) * (cell + random())) / steps;
   for (let b = 0; b < steps; b++) {
     for (let i = 0, at = 0; i < steps * steps; i++) {
-      slice[at++] = ((i % steps) + random()) / steps;
-      slice[at++] = (Math.floor(i / steps) + random()) / steps;
-      slice[at++] = (b + random()) / steps;
+      slice[at++] = place(i % steps);
+      slice[at++] = place(Math.floor(i / steps));
+      slice[at++] = place(b);
     }
     take(slice, steps * steps);
   }
@@ -45,15 +51,16 @@ export const recorded = (code: number): number => (code > 0 ? Math.min(code, 1) 
 /**
  * Sends an even spread of colours through the look and gathers the equations of the way back.
  * @param look code values in place; beyond 0..1 counts as 0 or 1, as a recording keeps it
+ * @param picture codes between which the colours before the look lie
  */
-export function normalEquations(look: Run, size: number): NormalEquations {
+export function normalEquations(look: Run, size: number, picture?: CodeEnds): NormalEquations {
   const nodes = size ** 3;
   const steps = Math.max(leastSteps, coloursPerNode * size);
   const matrix = new Float64Array(8 * nodes);
   const right = new Float64Array(3 * nodes);
   const at = newTetrahedron();
   const burnt = new Float64Array(3 * steps * steps);
-  spreadColours(steps, 1, (colours, count) => {
+  const gather = (colours: Float64Array, count: number) => {
     burnt.set(colours);
     look(burnt, count);
     for (let i = 0; i < 3 * count; i += 3) {
@@ -66,7 +73,8 @@ export function normalEquations(look: Run, size: number): NormalEquations {
         for (let c = 0; c < 3; c++) right[3 * at.nodes[k] + c] += weight * colours[i + c];
       }
     }
-  });
+  };
+  spreadColours(steps, 1, gather, picture);
   let sum = 0;
   for (let node = 0; node < nodes; node++) sum += matrix[8 * node];
   return { size, matrix, right, meanWeight: sum / nodes };

@@ -1,6 +1,7 @@
+import { rangeScale } from '../../colour/signal-range.js';
 import type { Run } from '../../maths/matrix3.js';
 import { percentile } from '../../maths/percentile.js';
-import type { Loss } from './losses.js';
+import type { Loss, Recording } from './losses.js';
 import { losses, lossJudge } from './losses.js';
 import { spreadColours } from './normal-equations.js';
 
@@ -11,7 +12,7 @@ export const families = ['greys', 'reds', 'yellows', 'greens', 'cyans', 'blues',
 /** A difference between the largest and the smallest channel below which a colour counts as grey. */
 const greyWithin = 0.15;
 
-/** Index of a colour's region: level by the middle of its channels in thirds, colour by its largest channel. */
+/** Index of a colour's region, 0..1 of the picture: level by the middle of its channels, colour by the largest. */
 function regionOf(r: number, g: number, b: number): number {
   const [least, most] = [Math.min(r, g, b), Math.max(r, g, b)];
   const level = Math.min(2, Math.floor(1.5 * (least + most)));
@@ -81,20 +82,24 @@ function add(gathered: Gathered, error: number, cause: Loss | undefined): void {
 }
 
 /**
- * Judges a way back on colours spread evenly over the cube.
- * @param look the burnt-in look @param back its undoing @param recordedBits bits of the recording between the two
+ * Judges a way back on colours spread evenly over the cube of those that pictures have.
+ * @param look the burnt-in look @param back its undoing @param recording what lies between the two
  */
-export function roundTrip(look: Run, back: Run, recordedBits = 10): RoundTrip {
-  const judge = lossJudge(look, back, recordedBits);
+export function roundTrip(look: Run, back: Run, recording: Recording): RoundTrip {
+  const judge = lossJudge(look, back, recording);
+  const { black, white } = recording.picture ?? rangeScale.full;
+  const level = (code: number) => (code - black) / (white - black);
   const all = nothing();
   const regions = levels.flatMap(() => families.map(nothing));
-  spreadColours(judgedSteps, 2, (colours, count) => {
+  const gather = (colours: Float64Array, count: number) => {
     const { errors, causes } = judge(colours, count);
     for (let i = 0; i < count; i++) {
-      const region = regions[regionOf(colours[3 * i], colours[3 * i + 1], colours[3 * i + 2])];
+      const [r, g, b] = colours.subarray(3 * i, 3 * i + 3).map(level);
+      const region = regions[regionOf(r, g, b)];
       for (const gathered of [all, region]) add(gathered, errors[i], causes[i]);
     }
-  });
+  };
+  spreadColours(judgedSteps, 2, gather, recording.picture);
   const named = regions.map((gathered, i) => ({
     level: levels[Math.floor(i / families.length)],
     family: families[i % families.length],
