@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lossPicture, widest } from '../../src/burn-in/loss-picture.js';
+import { lossMarks, widest } from '../../src/burn-in/loss-marks.js';
 import { lossJudge, undo } from '../../src/lut/inverse.js';
 import { sampleLut } from '../../src/lut/interpolate.js';
 import { sampleLattice } from '../../src/lut/lattice.js';
@@ -10,7 +10,7 @@ const lut = sampleLattice(
   lookOf((r, g, b) => [1.25 * r, 1.25 * g, 1.25 * b]),
   17,
 );
-const judge = lossJudge(sampleLut(lut), sampleLut(undo(lut, { size: 17 })), 8);
+const judge = lossJudge(sampleLut(lut), sampleLut(undo(lut, { size: 17 })), { bits: 8 });
 
 /** Left half mid-grey, right half near white. */
 function halves(width: number, height: number) {
@@ -20,29 +20,30 @@ function halves(width: number, height: number) {
   return still;
 }
 
-describe('loss picture', () => {
-  it('marks the lost half and leaves the other as it is', () => {
+describe('marks of what is lost', () => {
+  it('cover the lost half and nothing else', () => {
     const still = halves(80, 40);
-    const { picture, shares } = lossPicture(still, judge);
-    expect(shares['burnt-out']).toBeCloseTo(0.5, 12);
-    expect(shares.blocked + shares.folded + shares.squeezed).toBe(0);
-    const changed = (from: number, to: number) => {
-      let count = 0;
-      for (let y = 0; y < 40; y++)
-        for (let x = from; x < to; x++)
-          if (picture.data[3 * (80 * y + x)] !== still.data[3 * (80 * y + x)]) count++;
-      return count;
-    };
-    // the line around the place may lie one mark's reach outside of it
-    expect(changed(0, 37)).toBe(0);
-    expect(changed(40, 80)).toBeGreaterThan(300);
+    const [mark, ...more] = lossMarks(still, judge);
+    expect(more).toEqual([]);
+    expect(mark).toMatchObject({ loss: 'burnt-out', share: 0.5 });
+    for (let i = 0; i < 80 * 40; i++) expect(mark.mask.data[i]).toBe(i % 80 < 40 ? 0 : 255);
     expect(still.data[0]).toBe(110);
   });
 
-  it('brings a large still down, and takes grey with alpha', () => {
+  it('take a large grey still with alpha, brought down', () => {
     const wide = makePicture(3200, 20, { channels: 2, bits: 16 }, new Uint16Array(3200 * 40).fill(65535));
-    const { picture, shares } = lossPicture(wide, judge);
-    expect([picture.width, picture.height, picture.channels]).toEqual([widest, 10, 3]);
-    expect(shares['burnt-out']).toBe(1);
+    const [mark] = lossMarks(wide, judge);
+    expect([mark.mask.width, mark.mask.height, mark.mask.channels]).toEqual([widest, 10, 1]);
+    expect(mark.share).toBe(1);
+  });
+
+  it('leave out what cannot be seen', () => {
+    const still = makePicture(
+      2,
+      1,
+      { channels: 4, bits: 8 },
+      Uint8Array.of(250, 250, 250, 0, 90, 90, 90, 255),
+    );
+    expect(lossMarks(still, judge)).toEqual([]);
   });
 });
