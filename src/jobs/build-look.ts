@@ -35,6 +35,8 @@ export const provenanceKeys = {
   hash: 'look SHA-256',
   input: 'takes',
   output: 'gives',
+  undone: 'way back from',
+  undoneHash: 'undone file SHA-256',
 } as const;
 
 export function provenanceOf(look: Look, { version, sha256 }: Maker): Provenance {
