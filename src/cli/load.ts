@@ -23,12 +23,18 @@ export async function loadLook(path: string): Promise<Look> {
   return withLampSpectrum(look, readLampFile(await readTextBounded(lampPath, mostTextBytes), lampPath));
 }
 
-/** Reads a LUT file as its bytes come. */
-export async function loadLut(path: string): Promise<LutFile> {
+/** Reads a LUT file as its bytes come. @param also is handed the bytes too, to take their hash */
+export async function loadLut(path: string, also?: (bytes: Uint8Array) => void): Promise<LutFile> {
   const reader = lutFormatOf(path).createReader(path);
-  await streamFile(path, (bytes) => reader.write(bytes));
+  await streamFile(path, (bytes) => {
+    also?.(bytes);
+    reader.write(bytes);
+  });
   return reader.end();
 }
+
+/** What is noted where a file does not say it. */
+export const signalsUnknown = 'does not say which code values it takes and gives: taken as sRGB';
 
 /** What a file of ours says of the signals it takes and gives; undefined for another's. */
 export function signalsIn(file: LutFile): Signals | undefined {
@@ -54,8 +60,7 @@ async function lutSource(path: string): Promise<Source> {
   const file = await loadLut(path);
   const known = signalsIn(file);
   noteAll(path, file.notes);
-  if (known === undefined)
-    noteAll(path, ['does not say which code values it takes and gives: taken as sRGB']);
+  if (known === undefined) noteAll(path, [signalsUnknown]);
   return {
     lut: file.lut,
     signals: known ?? { input: screenSignal, output: screenSignal },

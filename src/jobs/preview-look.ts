@@ -40,8 +40,8 @@ function throughRun(run: Run, picture: Picture): Picture {
 /** As large as a page ever shows a still; conversion to the screen is worked at this size. */
 const shownWithin = { width: 1200, height: 1200 };
 
-/** What a still looks like on an ordinary screen. */
-function shown(codes: Picture, signal: Signal): Picture {
+/** What a still looks like on an ordinary screen, as large as a page shows it. */
+export function shown(codes: Picture, signal: Signal): Picture {
   const { width, height } = fitWithin(codes, shownWithin);
   const small = width < codes.width ? resample(codes, width, height) : codes;
   const run = toScreen(signal);

@@ -1,6 +1,7 @@
 import { type CodeEnds, rangeScale } from '../colour/signal-range.js';
 import { pictureRange } from '../lut/checks/neutral-axis.js';
 import { lutFormats } from '../lut/formats/index.js';
+import type { LutFormat } from '../lut/formats/lut-format.js';
 import { sampleLut } from '../lut/interpolate.js';
 import {
   type LossJudge,
@@ -32,13 +33,15 @@ export interface UndoSettings {
   readonly title?: string;
   /** Nothing but size and rows. */
   readonly plain?: boolean;
+  /** Kind of file; .cube when left out. */
+  readonly format?: LutFormat;
   /** Bits of the recording that the look was burnt into. */
   readonly bits: number;
 }
 
 export interface WayBack {
   readonly lut: Lut;
-  /** The .cube file. */
+  /** The file. */
   readonly text: string;
   readonly title: string;
   readonly trip: RoundTrip;
@@ -67,6 +70,10 @@ function pictureCodes(lut: Lut, { input }: Signals): CodeEnds {
   return { black, white: kept === count && count > 0 ? 1 : white + kept / steps };
 }
 
+/** What the LUT takes and gives; of a screen where the file does not say. */
+export const burntSignals = ({ signals }: Pick<BurntLut, 'signals'>): Signals =>
+  signals ?? { input: screenSignal, output: screenSignal };
+
 const cut = (lut: Lut): Lut => ({ ...lut, values: lut.values.map((v) => Math.min(1, Math.max(0, v))) });
 
 function provenanceOf({ name, sha256, signals }: BurntLut, version: string): Provenance {
@@ -84,12 +91,12 @@ function provenanceOf({ name, sha256, signals }: BurntLut, version: string): Pro
 }
 
 /**
- * The way back from a burnt-in LUT, as the text of a .cube file, with what becomes of colours on the round trip.
+ * The way back from a burnt-in LUT, as the text of a LUT file, with what becomes of colours on the round trip.
  * @param version of the program, for the provenance
  * @throws InputError for a size that is not fitted, and for a plain file that would need more than size and rows
  */
 export function undoLook(burnt: BurntLut, settings: UndoSettings, version: string): WayBack {
-  const { input, output } = burnt.signals ?? { input: screenSignal, output: screenSignal };
+  const { input, output } = burntSignals(burnt);
   const picture = pictureCodes(burnt.lut, { input, output });
   const whole = undo(burnt.lut, { size: settings.size, picture });
   const held = cut(whole);
@@ -100,7 +107,7 @@ export function undoLook(burnt: BurntLut, settings: UndoSettings, version: strin
   const cutTrip = roundTrip(look, sampleLut(held), recording);
   return {
     lut,
-    text: lutFormats.cube.write(lut, {
+    text: (settings.format ?? lutFormats.cube).write(lut, {
       title,
       plain: settings.plain,
       comments: provenanceOf(burnt, version),

@@ -53,11 +53,13 @@ function where(loss: Loss, regions: readonly Region[]): string {
   return worst.length === 0 ? '' : ` Most of it: ${worst.join(', ')}.`;
 }
 
+export const sentenceStart = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
 /** One sentence or two for each cause that is met. */
 export function lossSentences({ trip: { byCause, regions } }: WayBack): string[] {
   return (Object.keys(losses) as Loss[])
     .filter((loss) => byCause[loss] > 0)
-    .map((loss) => `${lossNames[loss]}, ${percent(byCause[loss])}: ${losses[loss]}.${where(loss, regions)}`);
+    .map((loss) => `${sentenceStart(lossNames[loss])}, ${percent(byCause[loss])}: ${losses[loss]}.${where(loss, regions)}`);
 }
 
 /** Share of all colours up to which a way back counts as good: then 95 % come back within the limit. */
