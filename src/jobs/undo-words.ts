@@ -59,7 +59,10 @@ export const sentenceStart = (text: string): string => text.slice(0, 1).toUpperC
 export function lossSentences({ trip: { byCause, regions } }: WayBack): string[] {
   return (Object.keys(losses) as Loss[])
     .filter((loss) => byCause[loss] > 0)
-    .map((loss) => `${sentenceStart(lossNames[loss])}, ${percent(byCause[loss])}: ${losses[loss]}.${where(loss, regions)}`);
+    .map(
+      (loss) =>
+        `${sentenceStart(lossNames[loss])}, ${percent(byCause[loss])}: ${losses[loss]}.${where(loss, regions)}`,
+    );
 }
 
 /** Share of all colours up to which a way back counts as good: then 95 % come back within the limit. */

@@ -137,7 +137,9 @@ export function addUndo(program: Command): void {
         terminal.result(
           `\n${printable(still!)}: ${stillWords(seen.marks)}.${picture === undefined ? '' : ` See ${printable(picture)}.`}`,
         );
-      terminal.result(`\n${printable(output)}: ${good ? 'good' : 'NOT GOOD, more than 5 % of all colours do not come back'}.`);
+      terminal.result(
+        `\n${printable(output)}: ${good ? 'good' : 'NOT GOOD, more than 5 % of all colours do not come back'}.`,
+      );
     });
 }
 
