@@ -19,6 +19,7 @@ export { compileLook } from './look/compile-look.js';
 
 export { type CurveTable, type Lattice, type Lut, sampleLattice } from './lut/lattice.js';
 export { sampleLut } from './lut/interpolate.js';
+export { type Recording, type RoundTrip, roundTrip, undo, type UndoOptions } from './lut/inverse.js';
 export { type ApplyEngine, plainEngine } from './lut/engine/engine.js';
 export { simdEngine } from './lut/engine/simd-engine.js';
 export { lutFormats } from './lut/formats/index.js';
@@ -30,4 +31,5 @@ export { buildCurves } from './jobs/build-curves.js';
 export { checkTable, isGood } from './jobs/check-lut.js';
 export { applyLook } from './jobs/apply-look.js';
 export { previewLook } from './jobs/preview-look.js';
+export { type BurntLut, undoLook, type UndoSettings, type WayBack } from './jobs/undo-look.js';
 export { type Signal, type Signals, signalsOf } from './jobs/signal.js';

@@ -25,6 +25,7 @@ const names = [
   'previewLook',
   'primaries',
   'readLook',
+  'roundTrip',
   'sampleLattice',
   'sampleLut',
   'sentence',
@@ -32,6 +33,8 @@ const names = [
   'signalsOf',
   'simdEngine',
   'transferFunctions',
+  'undo',
+  'undoLook',
 ];
 
 it('the library exports just these names', () => {
