@@ -8,10 +8,11 @@ import { namesOf } from '../look/sections/section.js';
 import type { Picture } from '../picture/picture.js';
 import { loadLook } from './load.js';
 import { openStill } from './open-still.js';
+import type { ClipOptions } from './options.js';
 import { noteAll } from './report.js';
 
 /** What commands that read stills ask about the camera. */
-export interface CameraOptions {
+export interface CameraOptions extends ClipOptions {
   readonly encoding?: Encoding;
   readonly like?: string;
   readonly ceiling?: number;
@@ -58,10 +59,13 @@ export function stillSignalOf({ encoding, range }: Camera, ceilingPercent: numbe
 }
 
 /** Reads stills one after the other, telling what their reader has to say. */
-export async function loadStills(paths: readonly string[]): Promise<{ name: string; picture: Picture }[]> {
+export async function loadStills(
+  paths: readonly string[],
+  choice: ClipOptions = {},
+): Promise<{ name: string; picture: Picture }[]> {
   const stills: { name: string; picture: Picture }[] = [];
   for (const path of paths) {
-    const { picture, notes } = await openStill(path);
+    const { picture, notes } = await openStill(path, choice);
     noteAll(path, notes);
     stills.push({ name: path, picture });
   }

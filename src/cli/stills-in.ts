@@ -1,11 +1,13 @@
 import { readdir, stat } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import { InputError } from '../errors/input-error.js';
+import { frameNamed } from '../clips/clip-name.js';
 import { fileProblem } from '../files/file-problem.js';
 
 const stillName = /\.(png|jpe?g|tiff?)$/i;
 
 async function isFolder(path: string): Promise<boolean> {
+  if ((await frameNamed(path)) !== undefined) return false;
   try {
     return (await stat(path)).isDirectory();
   } catch (error) {

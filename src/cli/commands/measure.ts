@@ -18,7 +18,7 @@ import {
 import { ceilingOption, encodingOption, loadStills, numberOption } from '../camera-options.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { loadLikeLook } from '../like-look.js';
-import { forceOption, jsonOption } from '../options.js';
+import { forceOption, jsonOption, matrixOption, rangeOption } from '../options.js';
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
 import { printable, printJson, terminal } from '../report.js';
 import { type LightOptions, measureLight } from './measure/light.js';
@@ -110,7 +110,7 @@ async function measureStills(paths: readonly string[], options: Options): Promis
   };
   await checkTargets(options, writing);
   const like = likePath === undefined ? undefined : await loadLikeLook(likePath, output ?? likePath);
-  const stills = await loadStills(paths);
+  const stills = await loadStills(paths, options);
   const marks = marksOf(options, stills);
   const reel = measureReelToLook({ stills, marks, dyes: stock, openGate, encoding, like });
   const drawn = report === undefined ? undefined : await drawReport(report, reel, stills);
@@ -145,7 +145,10 @@ export function addMeasure(program: Command): void {
         'x,y,width,height in pixels of the first still, or N:x,y,width,height of the Nth. With --light, reads the open ' +
         'gate without film instead: its colour, evenness and exposure.',
     )
-    .argument('[stills...]', 'PNG, JPEG or TIFF of one reel, recorded with no look');
+    .argument(
+      '[stills...]',
+      'PNG, JPEG or TIFF of one reel, recorded with no look, or frames of a movie: reel.mkv@1:20.5',
+    );
   for (const kind of markKinds) command.addOption(markOption(kind));
   command
     .addOption(encodingOption())
@@ -173,6 +176,8 @@ export function addMeasure(program: Command): void {
       numberOption('--white-balance', 1500, 25000),
     )
     .addOption(ceilingOption('with --light: '))
+    .addOption(matrixOption())
+    .addOption(rangeOption())
     .addOption(jsonOption())
     .addOption(forceOption())
     .addHelpText(

@@ -6,18 +6,26 @@ import { type Flip, flipPicture } from '../../picture/orientation.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { loadSource } from '../load.js';
 import { openStill } from '../open-still.js';
-import { flipOption, forceOption, jsonOption } from '../options.js';
+import {
+  type ClipOptions,
+  flipOption,
+  forceOption,
+  jsonOption,
+  matrixOption,
+  rangeOption,
+} from '../options.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
 
-interface Options {
+interface Options extends ClipOptions {
   readonly output?: string;
   readonly flip?: Flip;
   readonly json: boolean;
   readonly force: boolean;
 }
 
-/** A file's name without folder and extension. */
-const stem = (path: string) => basename(path, extname(path));
+/** A file's name without folder and extension; of a frame of a movie, fit for a file's name. */
+const stem = (path: string) =>
+  /@[\d:.f]+$/.test(path) ? basename(path).replace(/[@:]/g, '-') : basename(path, extname(path));
 
 export function addPreview(program: Command): void {
   program
@@ -28,9 +36,11 @@ export function addPreview(program: Command): void {
         'histogram of both, and marks where highlights burn out or shadows block that were not so before.',
     )
     .argument('<look>', 'look file (.json) or LUT (.cube, .clf)')
-    .argument('<still>', 'PNG, JPEG or TIFF as the camera wrote it')
+    .argument('<still>', 'PNG, JPEG or TIFF as the camera wrote it, or a frame of a movie: reel.mkv@1:20.5')
     .option('-o, --output <file>', 'the picture (.png, .jpg, .tif); named after still and look when left out')
     .addOption(flipOption())
+    .addOption(matrixOption())
+    .addOption(rangeOption())
     .addOption(jsonOption())
     .addOption(forceOption())
     .addHelpText(
@@ -43,7 +53,7 @@ export function addPreview(program: Command): void {
       const source = await loadSource(lookPath);
       const { encodeStill } = await import('../../stills/write-still.js');
       const { loadLabelFonts } = await import('../../stills/label-fonts.js');
-      const { picture: read, notes } = await openStill(stillPath);
+      const { picture: read, notes } = await openStill(stillPath, options);
       noteAll(stillPath, notes);
       await checkTarget(output, writing);
       const still = options.flip === undefined ? read : flipPicture(read, options.flip);

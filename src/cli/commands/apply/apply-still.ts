@@ -4,10 +4,11 @@ import type { ApplyEngine } from '../../../lut/engine/engine.js';
 import { type Flip, flipPicture } from '../../../picture/orientation.js';
 import type { Source } from '../../load.js';
 import { openStill } from '../../open-still.js';
+import type { ClipOptions } from '../../options.js';
 import { noteAll } from '../../report.js';
 
 /** What every still goes through, and what may become of existing files. */
-export interface Through {
+export interface Through extends ClipOptions {
   readonly source: Source;
   readonly engine: ApplyEngine;
   readonly flip?: Flip;
@@ -21,7 +22,7 @@ export async function applyStill(still: string, output: string, through: Through
   const { source, engine, flip } = through;
   await checkTarget(output, through);
   const { encodeStill } = await import('../../../stills/write-still.js');
-  const { picture, notes, profile } = await openStill(still);
+  const { picture, notes, profile } = await openStill(still, through);
   noteAll(still, notes);
   const upright = flip === undefined ? picture : flipPicture(picture, flip);
   const encoded = await encodeStill(output, applyLook(source.lut, upright, engine), profile);

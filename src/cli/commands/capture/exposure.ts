@@ -11,7 +11,7 @@ import {
   stillSignalOf,
 } from '../../camera-options.js';
 import { exitCodes } from '../../exit-codes.js';
-import { jsonOption } from '../../options.js';
+import { jsonOption, matrixOption, rangeOption } from '../../options.js';
 import { checkRectangle, type GivenRectangle, parseRectangle } from '../../rectangles.js';
 import { printable, printJson, terminal } from '../../report.js';
 
@@ -29,7 +29,10 @@ export function addExposure(capture: Command): void {
         'by channel, the headroom left, the noise in the shadows, and which one to take. Start around half of the lamp’s ' +
         'range, use the lightest frame of the reel, and change nothing else between the stills.',
     )
-    .argument('<stills...>', 'PNG, JPEG or TIFF as the camera wrote them, all of one size')
+    .argument(
+      '<stills...>',
+      'PNG, JPEG or TIFF as the camera wrote them, or frames of movies, all of one size',
+    )
     .addOption(encodingOption())
     .option('--like <look>', 'look file whose camera section says how the stills were written')
     .addOption(ceilingOption())
@@ -38,11 +41,13 @@ export function addExposure(capture: Command): void {
       'look at this part only: the film’s picture, without perforation and mask',
       (text) => parseRectangle('--area', text),
     )
+    .addOption(matrixOption())
+    .addOption(rangeOption())
     .addOption(jsonOption())
     .addHelpText('after', '\nExample:\n  gatelight capture exposure lamp-30.png lamp-50.png lamp-70.png\n')
     .action(async (paths: string[], options: ExposureOptions) => {
       const camera = await cameraOf(options);
-      const stills = await loadStills(paths);
+      const stills = await loadStills(paths, options);
       checkSizes(stills);
       if (options.area !== undefined) checkRectangle(options.area, stills);
       const test = testExposure(stills, stillSignalOf(camera, options.ceiling), options.area?.box);

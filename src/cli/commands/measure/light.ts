@@ -37,7 +37,7 @@ export async function measureLight(
       hint: `Leave out ${others[0]}, or measure it in a run of its own.`,
     });
   const camera = await cameraOf(options);
-  const [{ picture }] = await loadStills([path]);
+  const [{ picture }] = await loadStills([path], options);
   const light = measureGateLight(picture, {
     ...stillSignalOf(camera, options.ceiling),
     primaries: primariesOf(camera.primaries),
