@@ -23,6 +23,9 @@ const reasons: Readonly<Record<string, { what: string; hint?: string }>> = {
   EINVAL: { what: 'this disk does not allow such a name', hint: 'Use another one.' },
 };
 
+/** Node decodes names as UTF-8; one that is not is no longer the file's own, and nothing is found under it. */
+const unreadableName = { what: 'no such file', hint: 'If its name is not in UTF-8, rename it.' };
+
 /** The system's code of an error thrown by Node's file functions: ENOENT, EACCES, ...; undefined for any other. */
 export function systemCode(error: unknown): string | undefined {
   const code = (error as { code?: unknown } | null)?.code;
@@ -40,6 +43,7 @@ export function fileProblem(path: string, error: unknown): Problem {
     if (code === 'ERR_INVALID_ARG_VALUE') return { file: path, what: 'is not a name a file can have' };
     throw error;
   }
+  if (code === 'ENOENT' && path.includes('\uFFFD')) return { file: path, ...unreadableName };
   const { what, hint } = reasons[code] ?? { what: `the system refuses it (${code})` };
   return { file: path, what, hint };
 }

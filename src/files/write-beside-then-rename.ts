@@ -4,7 +4,7 @@ import { link, lstat, open, realpath, rename, stat, unlink } from 'node:fs/promi
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { InputError } from '../errors/input-error.js';
 import { fileProblem, systemCode } from './file-problem.js';
-import { holdTemporary, releaseTemporary } from './temporaries.js';
+import { makeTemporary, releaseTemporary } from './temporaries.js';
 
 export interface WriteOptions {
   /** Replace an existing file. */
@@ -68,9 +68,9 @@ async function whereSupported(step: Promise<void>): Promise<boolean> {
   }
 }
 
-/** Writes a file that must be new, through to the disk. */
+/** Writes a file that must be new, through to the disk; the caller releases it. */
 async function writeNew(path: string, data: Uint8Array | string): Promise<void> {
-  const handle = await open(path, 'wx');
+  const handle = await makeTemporary(path, () => open(path, 'wx'));
   try {
     await handle.writeFile(data);
     await whereSupported(handle.sync());
@@ -85,11 +85,16 @@ async function writeNew(path: string, data: Uint8Array | string): Promise<void> 
  */
 async function claimName(temporary: string, target: string): Promise<void> {
   if (await whereSupported(link(temporary, target))) return;
-  await (await open(target, 'wx')).close();
-  await rename(temporary, target).catch(async (failure: unknown) => {
+  const claim = await makeTemporary(target, () => open(target, 'wx'));
+  try {
+    await claim.close();
+    await rename(temporary, target);
+  } catch (failure) {
     await unlink(target);
     throw failure;
-  });
+  } finally {
+    releaseTemporary(target);
+  }
 }
 
 /** Makes the new name itself last through a power cut, where the system can. */
@@ -130,7 +135,6 @@ export async function writeSafely(
   await checkTarget(path, options);
   const target = resolve(path);
   const temporary = join(dirname(target), `.gatelight-${randomBytes(9).toString('hex')}.part`);
-  holdTemporary(temporary);
   try {
     await writeNew(temporary, data);
     await (options.force ? rename(temporary, target) : claimName(temporary, target));

@@ -9,6 +9,8 @@ const reasons: Readonly<Record<string, { what: string; hint?: string }>> = {
   ENOENT: { what: 'no such file', hint: 'Check the name and the folder it is in.' },
   ENOTDIR: { what: 'a part of the path is a file, not a folder', hint: 'Check the path.' },
   EISDIR: { what: 'is a folder, not a still', hint: 'Name a PNG, JPEG or TIFF file in it.' },
+  ELOOP: { what: 'its links lead round in a circle', hint: 'Name the file itself.' },
+  ENAMETOOLONG: { what: 'the name is too long for any file' },
   EACCES: { what: 'permission denied', hint: 'Allow the file to be read.' },
   ERR_INVALID_ARG_VALUE: { what: 'is not a name a file can have' },
 };
@@ -43,6 +45,8 @@ export async function readStillFile(path: string): Promise<Uint8Array> {
   } catch (error) {
     const code = (error as { code?: string }).code;
     if (code === undefined) throw error;
+    if (code === 'ENOENT' && path.includes('\uFFFD'))
+      return refuse(path, { what: 'no such file', hint: 'If its name is not in UTF-8, rename it.' });
     return refuse(
       path,
       reasons[code] ?? { what: `cannot be read (${code})`, hint: 'Check the disk or the card.' },

@@ -40,6 +40,35 @@ describe('an interrupted process', () => {
     },
   );
 
+  it('waits for a file that is just being made, and removes it', async () => {
+    const child = start(`
+      import { makeTemporary } from './temporaries.mjs';
+      import { writeFile } from 'node:fs/promises';
+      const slow = () => new Promise((done) => setTimeout(done, 400)).then(() => writeFile(${JSON.stringify(path('late.part'))}, ''));
+      await makeTemporary(${JSON.stringify(path('late.part'))}, slow);
+      setTimeout(() => undefined, 60_000);`);
+    await once(child.stdout, 'data');
+    child.kill('SIGINT');
+    expect(await once(child, 'exit')).toEqual([null, 'SIGINT']);
+    expect(names()).toEqual(['done.cube', 'run.mjs', 'temporaries.mjs']);
+  });
+
+  it('does not touch a file that another has made meanwhile', async () => {
+    writeFileSync(path('other.cube'), '');
+    const child = start(`
+      import { makeTemporary } from './temporaries.mjs';
+      import { open } from 'node:fs/promises';
+      await makeTemporary(${JSON.stringify(path('other.cube'))}, () => open(${JSON.stringify(path('other.cube'))}, 'wx')).catch(() => undefined);
+      process.stdout.write('refused');
+      setTimeout(() => undefined, 60_000);`);
+    let said = '';
+    child.stdout.on('data', (chunk: Buffer) => (said += chunk.toString()));
+    while (!said.includes('refused')) await once(child.stdout, 'data');
+    child.kill('SIGINT');
+    await once(child, 'exit');
+    expect(names()).toContain('other.cube');
+  });
+
   it('removes them when it ends by itself, with its own exit code', async () => {
     const child = start('process.exit(2);');
     expect(await once(child, 'exit')).toEqual([2, null]);

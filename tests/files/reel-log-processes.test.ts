@@ -44,12 +44,13 @@ const args = (file: string, name: string, times: number, user?: number) => [
   ...(user === undefined ? [] : [String(user)]),
 ];
 
-/** Starts a writer; `killAfterMs` ends it without warning, as a power loss would. */
+/** Starts a writer; `killAfterMs`, counted from its first line, ends it without warning, as a power loss would. */
 function startWriter(name: string, times: number, killAfterMs?: number): Promise<string[]> {
   const child = spawn(process.execPath, args(log, name, times));
   let said = '';
   child.stdout.on('data', (chunk: Buffer) => (said += chunk.toString()));
-  if (killAfterMs !== undefined) setTimeout(() => child.kill('SIGKILL'), killAfterMs);
+  if (killAfterMs !== undefined)
+    child.stdout.once('data', () => setTimeout(() => child.kill('SIGKILL'), killAfterMs));
   return new Promise((done) => child.on('close', () => done(said.split('\n').slice(0, -1))));
 }
 
@@ -71,7 +72,7 @@ describe('reel log with several processes', () => {
     const random = seededRandom(5);
     const told: string[] = [];
     for (let round = 0; round < 8; round++)
-      told.push(...(await startWriter(`R${round}`, 1e6, 150 + 250 * random())));
+      told.push(...(await startWriter(`R${round}`, 1e6, 100 * random())));
     await appendReel(log, plainEntry('after'));
     const onRecord = await reelsOnRecord();
     expect(told.length).toBeGreaterThan(0);

@@ -2,6 +2,7 @@ import type { FileHandle } from 'node:fs/promises';
 import { open, realpath } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { InputError } from '../../errors/input-error.js';
+import { fileProblem } from '../file-problem.js';
 import type { ReelEntry } from './entry.js';
 import { recordLine } from './entry.js';
 import { withLock } from './lock.js';
@@ -25,7 +26,8 @@ const refusals: Record<string, string> = {
 
 function refused(error: unknown, file: string): unknown {
   const what = refusals[(error as NodeJS.ErrnoException).code ?? ''];
-  return what === undefined ? error : new InputError({ file, what });
+  if (what !== undefined) return new InputError({ file, what });
+  return error instanceof InputError ? error : new InputError(fileProblem(file, error));
 }
 
 /** True when the last byte is missing its newline: a write was cut short, by power loss for one. */

@@ -1,10 +1,9 @@
 import { randomUUID } from 'node:crypto';
-import { closeSync, openSync, unlinkSync, writeFileSync } from 'node:fs';
-import { link, readFile, rename, rm, stat } from 'node:fs/promises';
+import { link, open, readFile, rename, rm, stat } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import { InputError } from '../../errors/input-error.js';
-import { holdTemporary, releaseTemporary } from '../temporaries.js';
+import { holdTemporary, makeTemporary, releaseTemporary } from '../temporaries.js';
 
 /** An append takes milliseconds: a lock older than this belongs to a writer that is gone. */
 const staleAfterMs = 10_000;
@@ -12,28 +11,27 @@ const patienceMs = 20_000;
 
 const errorCode = (error: unknown) => (error as NodeJS.ErrnoException).code;
 
-/**
- * In one turn of the event loop, and with signals watched before: an interruption comes before the lock is made, or finds
- * it registered.
- */
-function take(lock: string, mark: string): boolean {
+async function take(lock: string, mark: string): Promise<boolean> {
   try {
-    const handle = openSync(lock, 'wx');
-    holdTemporary(lock);
+    const handle = await makeTemporary(lock, () => open(lock, 'wx'));
     try {
-      writeFileSync(handle, mark);
+      await handle.writeFile(mark);
     } catch (error) {
-      unlinkSync(lock);
-      releaseTemporary(lock);
+      await giveUp(lock);
       throw error;
     } finally {
-      closeSync(handle);
+      await handle.close();
     }
     return true;
   } catch (error) {
     if (errorCode(error) === 'EEXIST') return false;
     throw error;
   }
+}
+
+async function giveUp(lock: string): Promise<void> {
+  await rm(lock, { force: true });
+  releaseTemporary(lock);
 }
 
 function alive(pid: number): boolean {
@@ -76,7 +74,7 @@ async function clear(lock: string, staleWith: string): Promise<void> {
 
 async function waitFor(lock: string, mark: string, file: string): Promise<void> {
   const giveUpAt = Date.now() + patienceMs;
-  while (!take(lock, mark)) {
+  while (!(await take(lock, mark))) {
     const stale = await staleMark(lock);
     if (stale !== undefined) await clear(lock, stale);
     else if (Date.now() > giveUpAt)
@@ -97,17 +95,11 @@ async function waitFor(lock: string, mark: string, file: string): Promise<void> 
 export async function withLock<T>(file: string, work: () => Promise<T>): Promise<T> {
   const lock = `${file}.lock`;
   const mark = `${process.pid} ${hostname()} ${randomUUID()}`;
-  const watching = `${lock}.${randomUUID()}`; // a name that nothing has: signals are watched while it is held
-  holdTemporary(watching);
+  await waitFor(lock, mark, file);
   try {
-    await waitFor(lock, mark, file);
-    try {
-      return await work();
-    } finally {
-      if ((await readFile(lock, 'utf8').catch(() => '')) === mark) await rm(lock, { force: true });
-      releaseTemporary(lock);
-    }
+    return await work();
   } finally {
-    releaseTemporary(watching);
+    if ((await readFile(lock, 'utf8').catch(() => '')) === mark) await rm(lock, { force: true });
+    releaseTemporary(lock);
   }
 }

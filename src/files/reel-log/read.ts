@@ -1,5 +1,6 @@
 import { createReadStream } from 'node:fs';
 import { InputError } from '../../errors/input-error.js';
+import { fileProblem, systemCode } from '../file-problem.js';
 import type { ReelEntry } from './entry.js';
 import { longestRecord, parseRecord } from './entry.js';
 
@@ -48,10 +49,8 @@ async function* linesOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<strin
 }
 
 function described(error: unknown, file: string): unknown {
-  const { code } = error as NodeJS.ErrnoException;
-  if (code === 'ENOENT') return new InputError({ file, what: 'there is no such reel log' });
-  if (code === 'EISDIR') return new InputError({ file, what: 'is a folder' });
-  return code === 'EACCES' ? new InputError({ file, what: 'may not be read' }) : error;
+  if (systemCode(error) === 'ENOENT') return new InputError({ file, what: 'there is no such reel log' });
+  return error instanceof InputError ? error : new InputError(fileProblem(file, error));
 }
 
 /** Passes chunks on until there are too many bytes. */
