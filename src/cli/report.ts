@@ -1,6 +1,6 @@
 // The command line: options to jobs, results to words. Knows terminal and disk; does no computation of its own.
 import type { InputError } from '../errors/input-error.js';
-import { sentences } from '../errors/sentence.js';
+import { sentence } from '../errors/sentence.js';
 
 /** Where words go: results to one stream, progress and notes to the other. */
 export interface Terminal {
@@ -20,7 +20,7 @@ export function printable(text: string): string {
 
 /** All problems of an error, one a line. */
 export function tellProblems(error: InputError): void {
-  for (const line of sentences(error).split('\n')) terminal.note(`gatelight: ${printable(line)}`);
+  for (const problem of error.problems) terminal.note(`gatelight: ${printable(sentence(problem))}`);
 }
 
 /** Notes of a reader, each with the file it is about. */
