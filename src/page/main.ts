@@ -64,16 +64,28 @@ function start(store: Store, root: HTMLElement): Page {
   const display = chooseDisplay(canvas);
   const dialogs: Dialogs = { size: 33, plain: false, title: '', holding: false };
 
+  /** Counts what the display holds: tables, stills, size. */
+  let content = 0;
+  let drawn = '';
+  /** Draws the picture where anything of it differs from what was drawn last. */
   function drawNow(): void {
     const still = stillOf(page);
     const scene = still && layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene;
-    display.draw(scene ?? { turn: store.sheet().turn, tiles: [], bed: 0.22 });
+    const wanted = scene ?? { turn: store.sheet().turn, tiles: [], bed: 0.22 };
+    const key = `${content} ${JSON.stringify(wanted)}`;
+    if (key === drawn) return;
+    drawn = key;
+    display.draw(wanted);
     // What tests and the bench wait for: how fine the table is that was drawn last, and how often something was drawn.
     canvas.dataset.points = String(engine.findings.shown.get(store.view.card)?.lattice?.size ?? 0);
     canvas.dataset.drawn = String(Number(canvas.dataset.drawn ?? 0) + 1);
   }
   const renderNow = () => render(whole(page, glass), root);
-  const redraw = oncePerFrame(drawNow);
+  const drawSoon = oncePerFrame(drawNow);
+  const redraw = () => {
+    content++;
+    drawSoon();
+  };
   const changed = oncePerFrame(() => {
     renderNow();
     fitCanvas();
@@ -87,6 +99,7 @@ function start(store: Store, root: HTMLElement): Page {
     const [width, height] = [Math.round(clientWidth * scale), Math.round(clientHeight * scale)];
     if (width === canvas.width && height === canvas.height) return;
     display.resize(Math.max(1, width), Math.max(1, height));
+    content++;
     changed();
   }
 

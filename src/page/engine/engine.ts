@@ -85,7 +85,7 @@ export function createEngine(
     });
     if (lattice === undefined) return;
     const signals = signalsOf(card.look);
-    findings.shown.set(card.id, { lattice, signals, notes: [] });
+    findings.shown.set(card.id, { lattice, of: card, signals, notes: [] });
     display.setTable(card.id, lattice, signals);
     redraw();
     followPicture();
@@ -103,6 +103,7 @@ export function createEngine(
     display.setTable(card.id, shown, signals);
     redraw();
     followPicture();
+    whenStill(() => judgeAll());
   }
 
   function followCards(): void {
@@ -122,9 +123,11 @@ export function createEngine(
     }
     if (fresh.length === 0) return;
     whenResting(() => {
-      for (const card of store.sheet().cards)
-        if (findings.shown.get(card.id)?.lattice?.size === dragSize || !findings.shown.has(card.id))
-          if (card.kind === 'look') lattice(card, restSize);
+      for (const card of store.sheet().cards) {
+        const shown = findings.shown.get(card.id);
+        const isFine = shown?.of === card && shown.lattice?.size === restSize;
+        if (card.kind === 'look' && !isFine) lattice(card, restSize);
+      }
     });
     whenStill(() => judgeAll());
   }
@@ -167,7 +170,7 @@ export function createEngine(
     const { still, scope, card, comparison } = store.view;
     if (still === undefined) return;
     const table = comparison === 'before' ? undefined : findings.shown.get(card)?.lattice;
-    const how = { id: still, scope, lattice: table, width: 296, height: 176 };
+    const how = { id: still, scope, lattice: table, width: 280, height: 160 };
     const picture = await desk.call('scope', how).catch(() => undefined);
     if (picture === undefined) return;
     findings.scope = picture;

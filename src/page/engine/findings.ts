@@ -4,6 +4,7 @@ import type { Finding } from '../../lut/checks/index.js';
 import type { ClippingShares } from '../../preview/clipping-marks.js';
 import type { Measurement } from '../../measure/index.js';
 import type { Picture } from '../../picture/picture.js';
+import type { Card } from '../state/sheet.js';
 import type { FlatLattice } from '../worker/tasks.js';
 
 /** What the checks say of a look. */
@@ -15,6 +16,8 @@ export interface Verdict {
 /** A card as the display and the checks know it. */
 export interface Shown {
   readonly lattice?: FlatLattice;
+  /** The look, in the state that the lattice was computed of. */
+  readonly of?: Card;
   /** Of a table: the table itself. */
   readonly lut?: Lut;
   readonly signals: Signals;

@@ -148,13 +148,13 @@ export const tasks = {
 
   /** Reads a .cube file and keeps it; without bytes, one that was kept. */
   readLut: async (o: { id: string; name: string; bytes?: Uint8Array }) => {
-    const bytes = o.bytes ?? (await storedStill(o.id))?.bytes;
-    if (bytes === undefined)
+    const stored = o.bytes === undefined ? await storedStill(o.id) : { name: o.name, bytes: o.bytes };
+    if (stored === undefined)
       throw new InputError({ file: o.name, what: 'was not kept by this browser', hint: 'Open it again.' });
-    const reader = lutFormatOf(o.name).createReader(o.name);
-    reader.write(bytes);
+    const reader = lutFormatOf(stored.name).createReader(stored.name);
+    reader.write(stored.bytes);
     const file = reader.end();
-    if (o.bytes !== undefined) await keepStill(o.id, { name: o.name, bytes });
+    if (o.bytes !== undefined) await keepStill(o.id, stored);
     const said = new Map(file.comments);
     const input = signalFromText(said.get(provenanceKeys.input) ?? '');
     const output = signalFromText(said.get(provenanceKeys.output) ?? '');
