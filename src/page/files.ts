@@ -104,14 +104,17 @@ export async function openFiles(page: Page, files: readonly File[]): Promise<voi
 
 const accepted = '.png,.jpg,.jpeg,.tif,.tiff,.json,.cube,.csv';
 
-/** Lets the user choose files. */
+/** Lets the user choose files. The field stands in the document until it has answered: elsewhere browsers may drop it. */
 export function chooseFiles(page: Page): void {
   const input = Object.assign(document.createElement('input'), {
     type: 'file',
     multiple: true,
+    hidden: true,
     accept: accepted,
   });
   input.addEventListener('change', () => void openFiles(page, [...(input.files ?? [])]));
+  for (const answered of ['change', 'cancel']) input.addEventListener(answered, () => input.remove());
+  document.body.append(input);
   input.click();
 }
 

@@ -1,12 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
-import { live } from 'lit-html/directives/live.js';
 import { repeat } from 'lit-html/directives/repeat.js';
 import { chooseFiles } from '../files.js';
-import { copyCard, openCard, removeCard, rename } from '../state/actions.js';
-import { type Card, cardName, mostCards, plainLook, shaped } from '../state/sheet.js';
-import { readyLooks } from '../ready-looks.js';
+import { removeCard, rename } from '../state/actions.js';
+import { type Card, cardName } from '../state/sheet.js';
+import { openDialog } from './dialog.js';
 import { drawing, drawings } from './icons.js';
 import type { Page } from './parts.js';
+import { typed } from './typed.js';
 
 function card({ store }: Page, one: Card, removable: boolean): TemplateResult {
   const here = store.view.card === one.id;
@@ -19,7 +19,7 @@ function card({ store }: Page, one: Card, removable: boolean): TemplateResult {
             type="text"
             aria-label="Name of the look"
             maxlength="200"
-            .value=${live(name)}
+            ${typed(name)}
             @change=${(event: Event) => {
               const input = event.target as HTMLInputElement;
               rename(store, input.value);
@@ -29,6 +29,7 @@ function card({ store }: Page, one: Card, removable: boolean): TemplateResult {
         : html`<button
             class="name"
             aria-current=${here ? 'true' : 'false'}
+            title=${name}
             @click=${() => store.look({ card: one.id })}
           >
             ${name}
@@ -48,24 +49,6 @@ function card({ store }: Page, one: Card, removable: boolean): TemplateResult {
   </li>`;
 }
 
-/** Ready looks and new ones: chosen, and the list stands at its first line again. */
-function startFrom({ store }: Page): TemplateResult {
-  const choose = (event: Event) => {
-    const select = event.target as HTMLSelectElement;
-    const at = select.selectedIndex - 1;
-    select.selectedIndex = 0;
-    if (at === 0) openCard(store, shaped(plainLook()));
-    else if (at === 1) copyCard(store);
-    else if (readyLooks[at - 2] !== undefined) openCard(store, shaped(readyLooks[at - 2]));
-  };
-  return html`<select class="start" aria-label="Add a look" @change=${choose}>
-    <option selected>Add a look …</option>
-    <option>New, nothing changed</option>
-    <option ?disabled=${store.card().kind === 'table'}>Copy of this one</option>
-    <optgroup label="Ready looks">${readyLooks.map(({ name }) => html`<option>${name}</option>`)}</optgroup>
-  </select>`;
-}
-
 /** The looks that lie on the table, and what is done with the whole. */
 export function header(page: Page): TemplateResult {
   const { store, dialogs, findings } = page;
@@ -82,7 +65,7 @@ export function header(page: Page): TemplateResult {
         (one) => card(page, one, cards.length > 1),
       )}
     </ul>
-    ${cards.length < mostCards ? startFrom(page) : nothing}
+    <button @click=${() => openDialog(page, 'add')}>Add a look …</button>
     <span class="busy" role="status">${findings.busy[findings.busy.length - 1] ?? ''}</span>
     <span class="together">
       <button
@@ -108,8 +91,8 @@ export function header(page: Page): TemplateResult {
     <button
       class="strong"
       @click=${() => {
-        Object.assign(dialogs, { open: 'save', title: '' });
-        page.changed();
+        dialogs.title = '';
+        openDialog(page, 'save');
       }}
     >
       Save …

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import type { Finding } from '../../lut/checks/index.js';
+import { marksInWords } from '../../preview/clipping-marks.js';
 import type { Picture } from '../../picture/picture.js';
 import { type ScopeName, scopeNames } from '../worker/scope-names.js';
 import type { Page } from './parts.js';
@@ -60,6 +61,13 @@ function kindOf({ pass, severity }: Finding): keyof typeof marks {
   return severity === 'fault' ? 'FAULT' : 'note';
 }
 
+/** What the look newly loses on this still. */
+function losses({ findings }: Page): TemplateResult {
+  const lost = findings.clipping;
+  const words = lost === undefined ? 'Counting losses …' : `On this still: ${marksInWords(lost).join(', ')}.`;
+  return html`<p class="losses" role="status">${words}</p>`;
+}
+
 /** Faults first, then notes, then what is good. */
 const order = ['FAULT', 'note', 'good'] as const;
 
@@ -77,10 +85,10 @@ export function judgement(page: Page): TemplateResult {
         ? 'Good: nothing speaks against loading it'
         : 'Not good: do not load it yet';
   return html`<section class="judgement" aria-label="Code values and checks">
-    ${store.view.still === undefined ? nothing : scopes(page)}
     <h2 class=${verdict === undefined ? 'waiting' : verdict.good ? 'is-good' : 'is-bad'} role="status">
       ${headline}
     </h2>
+    ${store.view.still === undefined ? nothing : html`${losses(page)} ${scopes(page)}`}
     <ul class="findings" tabindex="0" aria-label="Checks of the table">
       ${sorted.map((finding) => {
         const kind = kindOf(finding);

@@ -60,7 +60,7 @@ export function lightPath({ store, findings }: Page): TemplateResult {
           >
             <span class="heading">${drawing(stationDrawings[station.name])}<b>${station.title}</b></span>
             ${sketch(station, wedges[i], wedges[i + 1])}
-            <span class="short">${short === '' ? 'as it came' : short}</span>
+            <span class="short" title=${short}>${short === '' ? 'as it came' : short}</span>
           </button>
         </li>`;
       })}

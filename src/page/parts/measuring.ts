@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
-import { live } from 'lit-html/directives/live.js';
 import { repeat } from 'lit-html/directives/repeat.js';
 import { type MarkKind, markKinds } from '../../measure/index.js';
 import { addMark, changeMark, removeMark, takeMeasurement } from '../state/actions.js';
 import type { Mark } from '../state/sheet.js';
 import { drawing, drawings } from './icons.js';
 import type { Page } from './parts.js';
+import { typed } from './typed.js';
 
 export const markWords: Readonly<Record<MarkKind, { name: string; what: string }>> = {
   black: { name: 'Black', what: 'unexposed film: frame line, border' },
@@ -64,14 +64,16 @@ function markRow({ store }: Page, mark: Mark, number: number): TemplateResult {
     <span class="mark-name">${name}</span>
     ${sides.map(
       ([side, words]) =>
-        html`<input
-          type="number"
-          aria-label="${name}, pixels ${words}"
-          title="pixels ${words}"
-          min=${side === 'x' || side === 'y' ? 0 : 2}
-          .value=${live(String(mark[side]))}
-          @change=${set(side)}
-        />`,
+        html`<label
+          ><span aria-hidden="true">${words}</span
+          ><input
+            type="number"
+            aria-label="${name}, pixels ${words}"
+            title="pixels ${words}"
+            min=${side === 'x' || side === 'y' ? 0 : 2}
+            ${typed(String(mark[side]))}
+            @change=${set(side)}
+        /></label>`,
     )}
     <button class="icon" aria-label="Remove ${name}" @click=${() => removeMark(store, mark.id)}>
       ${drawing(drawings.remove)}

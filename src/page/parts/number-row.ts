@@ -5,6 +5,7 @@ import { setField } from '../state/actions.js';
 import { fieldOf, limitsOf, meaningOf, valueOf } from '../state/field.js';
 import type { Store } from '../state/store.js';
 import { figure, type NumberControl } from '../stations/station.js';
+import { typed } from './typed.js';
 
 /** Steps of a slider whose equal ways are equal ratios. */
 const ratioSteps = 1000;
@@ -95,7 +96,7 @@ export function numberRow(store: Store, look: Look, control: NumberControl): Tem
         min=${field.min}
         max=${field.max}
         step="any"
-        .value=${live(text)}
+        ${typed(text)}
         @change=${type}
         aria-describedby="${id}-unit"
       /><span class="unit" id="${id}-unit">${unit}</span>

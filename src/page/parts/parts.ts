@@ -20,7 +20,7 @@ export interface Page {
 
 /** Which box lies over the page, and what was last chosen in it. */
 export interface Dialogs {
-  open?: 'save';
+  open?: 'save' | 'add';
   size: number;
   plain: boolean;
   title: string;

@@ -1,6 +1,5 @@
 import { html, nothing, svg, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
-import { marksInWords } from '../../preview/clipping-marks.js';
 import { chooseFiles, openDemoStill } from '../files.js';
 import { cardName, type Still } from '../state/sheet.js';
 import { mirroredAcross, mirroredDown, seenPlace, turnedRight } from '../state/turn.js';
@@ -113,6 +112,7 @@ function captions(page: Page, still: Still): TemplateResult {
           top: `${round(box.y * scale)}px`,
           'max-width': `${round(box.width * scale)}px`,
         })}
+        title=${name(slot)}
         >${store.view.comparison === 'split' ? `as recorded | ${name(slot)}` : name(slot)}</span
       >`,
   )}`;
@@ -171,9 +171,23 @@ function holdButton(page: Page): TemplateResult {
   </button>`;
 }
 
-function toolbar(page: Page, still: Still): TemplateResult {
+/** What the picture is compared with, and its marks. */
+function comparing(page: Page): TemplateResult {
+  const { store } = page;
+  const { marks } = store.view;
+  return html`<div class="tools" role="toolbar" aria-label="Comparing">
+    ${comparisonButtons(page)} ${holdButton(page)}
+    <label class="check">
+      <input type="checkbox" .checked=${live(marks)} @change=${() => store.look({ marks: !marks })} />Marks of
+      loss
+    </label>
+  </div>`;
+}
+
+/** Turning the reel, and how near one looks. */
+function viewing(page: Page, still: Still): TemplateResult {
   const { store, canvas, dialogs } = page;
-  const { viewport, marks } = store.view;
+  const { viewport } = store.view;
   const [{ picture }] = layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene.tiles;
   const seenWidth = store.sheet().turn.transposed ? still.height : still.width;
   const percent = Math.round((100 * picture.width) / seenWidth);
@@ -181,38 +195,33 @@ function toolbar(page: Page, still: Still): TemplateResult {
     store.change(what, (sheet) => ({ ...sheet, turn: next(sheet.turn) }));
   const icon = (label: string, lines: Parameters<typeof drawing>[0], act: () => void) =>
     html`<button class="icon" aria-label=${label} title=${label} @click=${act}>${drawing(lines)}</button>`;
-  return html`<div class="tools" role="toolbar" aria-label="Looking at the picture">
-    ${comparisonButtons(page)} ${holdButton(page)}
-    <label class="check">
-      <input type="checkbox" .checked=${live(marks)} @change=${() => store.look({ marks: !marks })} />Marks of
-      loss
-    </label>
-    <span class="together">
-      ${icon('Turn a quarter to the right', drawings.turn, turn('turn', turnedRight))}
-      ${icon('Mirror left and right', drawings.across, turn('mirroring', mirroredAcross))}
-      ${icon('Mirror top and bottom', drawings.down, turn('mirroring', mirroredDown))}
-    </span>
-    <span class="together">
-      ${icon('Further away', drawings.further, () => zoomBy(page, 1 / zoomStep))}
-      <output class="zoom" aria-label="Size">${percent} %</output>
-      ${icon('Closer', drawings.closer, () => zoomBy(page, zoomStep))}
-      <button
-        aria-pressed=${viewport.zoom === undefined ? 'true' : 'false'}
-        @click=${() => zoomBy(page, 0.001)}
-      >
-        Whole
-      </button>
-      <button @click=${() => zoomToPixels(page)}>Pixels</button>
-    </span>
+  return html`<div
+    class="viewing"
+    role="toolbar"
+    aria-orientation="vertical"
+    aria-label="Looking at the picture"
+  >
+    ${icon('Closer', drawings.closer, () => zoomBy(page, zoomStep))}
+    <output class="zoom" aria-label="Size">${percent} %</output>
+    ${icon('Further away', drawings.further, () => zoomBy(page, 1 / zoomStep))}
+    <button
+      aria-pressed=${viewport.zoom === undefined ? 'true' : 'false'}
+      @click=${() => zoomBy(page, 0.001)}
+    >
+      Whole
+    </button>
+    <button @click=${() => zoomToPixels(page)}>Pixels</button>
+    <span class="apart"></span>
+    ${icon('Turn a quarter to the right', drawings.turn, turn('turn', turnedRight))}
+    ${icon('Mirror left and right', drawings.across, turn('mirroring', mirroredAcross))}
+    ${icon('Mirror top and bottom', drawings.down, turn('mirroring', mirroredDown))}
   </div>`;
 }
 
 /** The picture on its neutral bed, with what lies over it and its tools below. */
 export function picture(page: Page, glass: Glass): TemplateResult {
-  const { store, canvas, findings } = page;
+  const { store, canvas } = page;
   const still = stillOf(page);
-  const lost = findings.clipping;
-  const words = lost === undefined ? '' : `${marksInWords(lost).join(', ')}`;
   return html`<section class="picture" aria-label="The picture">
     <div class="bed ${store.view.marking ? 'marking' : ''}">
       ${canvas}
@@ -240,13 +249,6 @@ export function picture(page: Page, glass: Glass): TemplateResult {
               ${captions(page, still)} ${splitHandle(page, still)}`
       }
     </div>
-    ${
-      still === undefined
-        ? nothing
-        : html`<p class="losses" role="status">
-              ${words === '' ? 'Counting losses …' : `Through this look: ${words}.`}
-            </p>
-            ${toolbar(page, still)}`
-    }
+    ${still === undefined ? nothing : html`${viewing(page, still)} ${comparing(page)}`}
   </section>`;
 }

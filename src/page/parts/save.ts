@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
-import { ref } from 'lit-html/directives/ref.js';
 import type { Look } from '../../look/look-schema.js';
 import { limits } from '../../lut/formats/limits.js';
 import { download, fileStem } from '../files.js';
@@ -8,7 +7,9 @@ import { lookText } from '../look-text.js';
 import { cardName } from '../state/sheet.js';
 import { orientationOf } from '../state/turn.js';
 import { stillOf } from './glass.js';
+import { dialogBox } from './dialog.js';
 import type { Page } from './parts.js';
+import { typed } from './typed.js';
 
 const { least, most } = limits.latticeSize;
 /** Sizes that devices usually load. */
@@ -74,7 +75,7 @@ function tableForm(page: Page, look: Look): TemplateResult {
           type="number"
           min=${least}
           max=${most}
-          .value=${live(String(dialogs.size))}
+          ${typed(String(dialogs.size))}
           @change=${size}
         />
         ${usualSizes.map(
@@ -95,7 +96,7 @@ function tableForm(page: Page, look: Look): TemplateResult {
         type="text"
         maxlength="200"
         placeholder=${look.name}
-        .value=${live(dialogs.title)}
+        ${typed(dialogs.title)}
         @change=${(event: Event) => set({ title: (event.target as HTMLInputElement).value })}
       />
     </div>
@@ -114,25 +115,12 @@ function tableForm(page: Page, look: Look): TemplateResult {
 }
 
 /** What can be taken away: table, look file, preview, report. */
-export function save(page: Page): TemplateResult | typeof nothing {
-  const { store, dialogs, findings } = page;
-  if (dialogs.open !== 'save') return nothing;
+export function save(page: Page): TemplateResult {
+  const { store, findings } = page;
   const card = store.card();
-  const close = () => {
-    delete dialogs.open;
-    page.changed();
-  };
-  const show = (element: Element | undefined) => {
-    // The element is made before it stands in the document; only there can it be shown.
-    queueMicrotask(() => {
-      if (element instanceof HTMLDialogElement && element.isConnected && !element.open) element.showModal();
-    });
-  };
   const verdict = findings.verdicts.get(card.id);
   const hasStill = store.view.still !== undefined;
-  return html`<dialog aria-labelledby="save-heading" ${ref(show)} @close=${close}>
-    <h2 id="save-heading">Save “${cardName(card)}”</h2>
-    ${
+  const content = html`${
       verdict?.good === false
         ? html`<p class="problem">The checks found a fault: do not burn this in before it is mended.</p>`
         : nothing
@@ -155,9 +143,6 @@ export function save(page: Page): TemplateResult | typeof nothing {
           Save measurement report
         </button>
       </p>
-    </fieldset>
-    <p class="buttons end">
-      <button @click=${(event: Event) => (event.target as Element).closest('dialog')?.close()}>Close</button>
-    </p>
-  </dialog>`;
+    </fieldset>`;
+  return dialogBox(page, `Save “${cardName(card)}”`, content);
 }

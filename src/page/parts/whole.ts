@@ -1,4 +1,5 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit-html';
+import { addLook } from './add-look.js';
 import { controls } from './controls.js';
 import type { glassEvents } from './glass.js';
 import { header } from './header.js';
@@ -10,9 +11,11 @@ import { picture } from './picture.js';
 import { reelStrip } from './reel-strip.js';
 import { save } from './save.js';
 
+const dialogs = { none: () => nothing, save, add: addLook };
+
 /** The whole page: looks, light path, controls beside the picture, what the checks say, the reel. */
 export function whole(page: Page, glass: ReturnType<typeof glassEvents>): TemplateResult {
   return html`${header(page)} ${lightPath(page)}
     <main>${controls(page)} ${picture(page, glass)} ${judgement(page)}</main>
-    ${reelStrip(page)} ${messages(page)} ${save(page)}`;
+    ${reelStrip(page)} ${messages(page)} ${dialogs[page.dialogs.open ?? 'none'](page)}`;
 }

@@ -50,7 +50,7 @@ export const lamp: Station = {
   inShort: ({ projector }) => {
     const choice = projector?.lamp;
     if (choice === undefined) return '';
-    if (typeof choice === 'string') return lamps[choice].title;
+    if (typeof choice === 'string') return choice.replaceAll('-', ' ');
     return 'kelvin' in choice ? `${choice.kelvin} K` : 'measured lamp';
   },
 };
