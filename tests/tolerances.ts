@@ -60,3 +60,6 @@ export const hlgRoundedConstants = 1e-7;
 
 /** CIELAB through a colour engine in single precision: a few roundings of 1e-7 of values near 100. */
 export const singlePrecisionLab = 5e-5;
+
+/** 8-bit codes: a screen's picture and a file's may round to either side; tables reach the screen as single floats. */
+export const roundingOfTheScreen = 1;
