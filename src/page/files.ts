@@ -2,6 +2,7 @@ import { InputError } from '../errors/input-error.js';
 import type { DemoAgeName, DemoStillName } from '../demo/index.js';
 import { lampFileOf, readLampFile, withLampSpectrum } from '../look/lamp-file.js';
 import { readLook } from '../look/read-look.js';
+import { lutFormats } from '../lut/formats/index.js';
 import { openCard } from './state/actions.js';
 import { withField } from './state/field.js';
 import { newId, shaped } from './state/sheet.js';
@@ -95,14 +96,18 @@ export async function openFiles(page: Page, files: readonly File[]): Promise<voi
     if (kind === 'csv' && namesLamps) continue;
     await page.engine.whileBusy(`Opening ${file.name}`, async () => {
       if (kind === 'json') await openLook(page, file, files);
-      else if (kind === 'cube') await openTable(page, file);
+      else if (isLutFile(file.name)) await openTable(page, file);
       else if (kind === 'csv') await openLamp(page, file);
       else await openStill(page, file);
     });
   }
 }
 
-const accepted = '.png,.jpg,.jpeg,.tif,.tiff,.json,.cube,.csv';
+const lutExtensions: readonly string[] = Object.values(lutFormats).map((format) => format.extension);
+
+const isLutFile = (name: string) => lutExtensions.some((ending) => name.toLowerCase().endsWith(ending));
+
+const accepted = ['.png,.jpg,.jpeg,.tif,.tiff,.json,.csv', ...lutExtensions].join();
 
 /** Lets the user choose files. The field stands in the document until it has answered: elsewhere browsers may drop it. */
 export function chooseFiles(page: Page): void {
