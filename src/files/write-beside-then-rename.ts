@@ -1,9 +1,10 @@
 import { randomBytes } from 'node:crypto';
 import type { BigIntStats } from 'node:fs';
-import { link, lstat, open, realpath, rename, stat, unlink } from 'node:fs/promises';
+import { link, lstat, open, rename, unlink } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { InputError } from '../errors/input-error.js';
 import { fileProblem, systemCode } from './file-problem.js';
+import { isSource } from './sources.js';
 import { makeTemporary, releaseTemporary } from './temporaries.js';
 
 export interface WriteOptions {
@@ -23,17 +24,6 @@ async function entryAt(path: string): Promise<BigIntStats | undefined> {
   }
 }
 
-/** Whether two names mean one file: by the file's own number, or by the path with all links resolved. */
-async function isSameFile(target: string, entry: BigIntStats, source: string): Promise<boolean> {
-  try {
-    const other = await stat(source, { bigint: true });
-    if (other.ino !== 0n && other.ino === entry.ino && other.dev === entry.dev) return true;
-    return (await realpath(target)) === (await realpath(source));
-  } catch {
-    return false; // a source, or a target behind a link, that is not there cannot be overwritten
-  }
-}
-
 function refusal(path: string, what: string, hint: string): InputError {
   return new InputError({ file: path, what, hint });
 }
@@ -45,9 +35,8 @@ function refusal(path: string, what: string, hint: string): InputError {
 export async function checkTarget(path: string, { force, sources = [] }: WriteOptions): Promise<void> {
   const entry = await entryAt(path);
   if (entry === undefined) return;
-  for (const source of sources)
-    if (await isSameFile(path, entry, source))
-      throw refusal(path, 'is one of the sources, and a source is never overwritten', 'Choose another name.');
+  if (await isSource(path, sources))
+    throw refusal(path, 'is one of the sources, and a source is never overwritten', 'Choose another name.');
   if (entry.isDirectory()) throw refusal(path, 'is a folder, not a file', 'Name a file in it.');
   if (entry.isSymbolicLink()) throw refusal(path, 'is a link', 'Name the file itself.');
   if (!entry.isFile()) throw refusal(path, 'is a device or a pipe, not a file', 'Name a file.');
