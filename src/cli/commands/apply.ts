@@ -1,8 +1,8 @@
 import { availableParallelism } from 'node:os';
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
+import { InputError } from '../../errors/input-error.js';
 import type { Flip } from '../../picture/orientation.js';
 import { loadEngine } from '../engine/load-engine.js';
-import { exitCodes } from '../exit-codes.js';
 import { loadSource } from '../load.js';
 import {
   type ClipOptions,
@@ -14,53 +14,73 @@ import {
 } from '../options.js';
 import { printable, terminal } from '../report.js';
 import { namesFolder, stillsIn } from '../stills-in.js';
-import { applyFrames } from './apply/apply-frames.js';
 import { applyStill } from './apply/apply-still.js';
+import { applyToFolder, type FolderOptions } from './apply/apply-to-folder.js';
+import { readPart } from './apply/part.js';
 
-interface Options extends ClipOptions {
-  readonly output: string;
-  readonly jobs: number;
+interface Options extends ClipOptions, FolderOptions {
   readonly flip?: Flip;
-  readonly force: boolean;
+}
+
+/** @throws InputError where what is asked makes sense for many frames only */
+function requireOneStill({ resume, part }: Options): void {
+  if (!resume && part === undefined) return;
+  throw new InputError({
+    what: `${resume ? '--resume' : '--part'} is for frames that go into a folder`,
+    hint: 'Name a folder with -o.',
+  });
 }
 
 export function addApply(program: Command): void {
   program
     .command('apply')
-    .summary('write stills as they look through a look')
+    .summary('write stills and frames as they look through a look')
     .description(
-      'Writes stills through a look: size, depth, alpha and profile kept. A folder stands for the stills in it.',
+      'Writes stills through a look: size, depth, alpha and profile kept. A folder stands for the stills in it, and so does a\n' +
+        'pattern in quotes; numbered frames are done in the order of their numbers.',
     )
     .argument('<look>', 'look file (.json) or LUT (.cube, .clf)')
-    .argument('<stills...>', 'PNG, JPEG, TIFF, or folders of them, or frames of movies: reel.mkv@1:20.5')
+    .argument(
+      '<stills...>',
+      'PNG, JPEG, TIFF; folders or patterns of them: "reel/*.tif"; frames of movies: reel.mkv@1:20.5',
+    )
     .requiredOption('-o, --output <path>', 'the file, or the folder for several')
     .option('--jobs <n>', 'stills worked on at once', wholeNumber(1, 64), Math.min(4, availableParallelism()))
+    .option('--part <k/n>', 'every n-th frame from the k-th: the share of one machine of n', readPart)
+    .addOption(
+      new Option(
+        '--resume',
+        'do the frames that are missing; finished ones stay, even if look or still have changed since',
+      )
+        .default(false)
+        .conflicts('force'),
+    )
     .addOption(flipOption())
     .addOption(matrixOption())
     .addOption(rangeOption())
     .addOption(forceOption())
-    .addHelpText('after', '\nExample:\n  gatelight apply warm.cube frames/ -o graded/\n')
-    .action(async (lookPath: string, paths: string[], options: Options) => {
-      const { output, jobs, flip, force } = options;
+    .addHelpText(
+      'after',
+      '\nExamples:\n  gatelight apply warm.cube frames/ -o graded/\n' +
+        '  gatelight apply warm.cube "reel/*.tif" -o graded/ --resume --part 3/10\n',
+    )
+    .action(async (look: string, paths: string[], options: Options) => {
+      const { output, flip, force, matrix, range } = options;
       const stills = await stillsIn(paths);
-      const source = await loadSource(lookPath);
-      const { matrix, range } = options;
+      const source = await loadSource(look);
       const through = {
-        matrix,
-        range,
         source,
         engine: loadEngine(),
         flip,
         force,
-        sources: [lookPath, ...stills],
+        matrix,
+        range,
+        sources: [look, ...stills],
       };
-      if (stills.length === 1 && !(await namesFolder(output))) {
-        await applyStill(stills[0], output, through);
-        terminal.result(`${printable(output)}: ${printable(source.name)}.`);
-        return;
-      }
-      const done = await applyFrames(stills, output, jobs, through);
-      terminal.result(`${printable(output)}: ${done} of ${stills.length} stills, ${printable(source.name)}.`);
-      if (done < stills.length) process.exitCode = done === 0 ? exitCodes.unusable : exitCodes.notGood;
+      if (stills.length > 1 || (await namesFolder(output)))
+        return applyToFolder(look, stills, options, through);
+      requireOneStill(options);
+      await applyStill(stills[0], output, through);
+      terminal.result(`${printable(output)}: ${printable(source.name)}.`);
     });
 }

@@ -2,6 +2,7 @@ import { checkTarget, writeSafely } from '../../../files/write-beside-then-renam
 import { applyLook } from '../../../jobs/apply-look.js';
 import type { ApplyEngine } from '../../../lut/engine/engine.js';
 import { type Flip, flipPicture } from '../../../picture/orientation.js';
+import type { Still } from '../../../stills/read-still.js';
 import type { Source } from '../../load.js';
 import { openStill } from '../../open-still.js';
 import type { ClipOptions } from '../../options.js';
@@ -17,15 +18,23 @@ export interface Through extends ClipOptions {
   readonly sources: readonly string[];
 }
 
-/** One still through a look, into a file. */
-export async function applyStill(still: string, output: string, through: Through): Promise<void> {
-  const { source, engine, flip } = through;
-  await checkTarget(output, through);
+/** A still through a look, encoded as the name `output` asks; nothing is written. */
+export async function encodeThrough(
+  { picture, profile }: Still,
+  output: string,
+  { source, engine, flip }: Through,
+): Promise<{ bytes: Uint8Array; notes: readonly string[] }> {
   const { encodeStill } = await import('../../../stills/write-still.js');
-  const { picture, notes, profile } = await openStill(still, through);
-  noteAll(still, notes);
   const upright = flip === undefined ? picture : flipPicture(picture, flip);
-  const encoded = await encodeStill(output, applyLook(source.lut, upright, engine), profile);
-  noteAll(output, encoded.notes);
-  await writeSafely(output, encoded.bytes, through);
+  return encodeStill(output, applyLook(source.lut, upright, engine), profile);
+}
+
+/** One still through a look, into a file. */
+export async function applyStill(name: string, output: string, through: Through): Promise<void> {
+  await checkTarget(output, through);
+  const still = await openStill(name, through);
+  noteAll(name, still.notes);
+  const { bytes, notes } = await encodeThrough(still, output, through);
+  noteAll(output, notes);
+  await writeSafely(output, bytes, through);
 }
