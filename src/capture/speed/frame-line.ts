@@ -100,6 +100,9 @@ const tilting = 8;
 /** The line must stand so many frames on each side of a jump. */
 const standing = 3;
 
+/** A line that leaves at one edge comes in at the other: the nearer way counts. */
+const nearer = (share: number): number => (share > 0.5 ? share - 1 : share < -0.5 ? share + 1 : share);
+
 /** Jumps of the line itself: it stands, and then it stands elsewhere, or is gone. */
 function lineJumps(lines: Float64Array): FrameLineJump[] {
   const stands = (from: number) => {
@@ -114,7 +117,7 @@ function lineJumps(lines: Float64Array): FrameLineJump[] {
     const here = stands(n);
     if (here === undefined) continue;
     if (last !== undefined && n - lastAt <= 2 * standing && !Object.is(here, last)) {
-      const share = here - last;
+      const share = nearer(here - last);
       if (!(Math.abs(share) < leastMove)) jumps.push({ frame: n, share });
     }
     [last, lastAt] = [here, n];
