@@ -24,8 +24,8 @@ export interface MeasuredFlicker {
 const mostHarmonics = 12;
 /** Share of the frames at either end that is left out: what a series of harmonics overshoots at its corners. */
 const overshoot = 0.015;
-/** Log likelihood over its price from which flicker is believed. */
-const believed = 8;
+/** Log likelihood over its price from which flicker is believed: the speed was searched where there is most of it. */
+const believed = 15;
 /** What the shape of the wave leaves open even with many harmonics. */
 const shapeError = 0.03;
 /** Log likelihood above its price that a harmonic must have to be missed when it is not found. */

@@ -1,11 +1,30 @@
 // A test recording, frame by frame: how its light pulses and how film frames fall on its frames. Knows small pictures of
 // linear light and time; knows no files, no codes and no way to get frames.
 
+import type { Picture } from '../../picture/picture.js';
+
 /** One frame of a recording, small: linear light row by row, 1 = the end of the camera's scale. */
 export interface LightFrame {
   readonly width: number;
   readonly height: number;
   readonly light: Float32Array;
+}
+
+/**
+ * Pictures as frames of light. Their codes may have been averaged while they were made small: a gain of light is a factor
+ * on all codes of a power law and an addition to all codes of a logarithm, so it comes through an average of either as it
+ * was.
+ * @param pictures grey, 16 bits, full range @param decode signal 0..1 to linear light
+ */
+export async function* lightFrames(
+  pictures: AsyncIterable<{ readonly picture: Picture }>,
+  decode: (signal: number) => number,
+): AsyncGenerator<LightFrame, void, undefined> {
+  const table = new Float32Array(65536).map((_, code) => Math.max(0, decode(code / 65535)));
+  for await (const { picture } of pictures) {
+    const { width, height, data } = picture;
+    yield { width, height, light: Float32Array.from(data, (code) => table[code]) };
+  }
 }
 
 /** Pixels a side of a cell. A cell's mean is little moved by grain, weave and noise. */

@@ -28,6 +28,8 @@ export type Confidence = 'sure' | 'likely' | 'open' | 'unknown';
 
 export interface SpeedReport {
   readonly frames: number;
+  /** Frames from the beginning on that speed, flicker and film frames were read from. */
+  readonly framesRead: number;
   readonly seconds: number;
   readonly settings: SpeedSettings;
   readonly confidence: Confidence;
@@ -116,8 +118,25 @@ function wanderOf(phases: Float64Array, filmFps: number, cameraFps: number): num
 
 const percentOf = (stops: number) => (stops === Infinity ? 100 : (100 * (2 ** stops - 1)) / (2 ** stops + 1));
 
+/** So much of a recording is read for speed and flicker: what comes later says no more. Jumps are looked for in all of it. */
+const mostFrames = 1800;
+
+function beginningOf(series: Series): Series {
+  const cut = (values: Float64Array) => values.subarray(0, mostFrames);
+  return {
+    frames: Math.min(mostFrames, series.frames),
+    ratios: cut(series.ratios),
+    errors: cut(series.errors),
+    changes: cut(series.changes),
+    likeness: cut(series.likeness),
+    lines: cut(series.lines),
+    moves: cut(series.moves),
+  };
+}
+
 /** Reads speed and flicker off a recording of at least {@link fewestFrames} frames. */
-export function measureSpeed(series: Series, settings: SpeedSettings): SpeedReport {
+export function measureSpeed(whole: Series, settings: SpeedSettings): SpeedReport {
+  const series = beginningOf(whole);
   const { nominalFps, blades, cameraFps, exposureS, openShare = usualOpenShare } = settings;
   const range = { least: nominalFps * (1 - reach), most: nominalFps * (1 + reach) };
   const search = searchRate([lightTrack(series, blades), changeTrack(series)], cameraFps, range);
@@ -150,8 +169,9 @@ export function measureSpeed(series: Series, settings: SpeedSettings): SpeedRepo
   const chopper: Chopper = { filmFps: known ? filmFps : nominalFps, blades, openShare };
   const byPictures = followed.fits[1].gain / 2 > believed;
   return {
-    frames: series.frames,
-    seconds: series.frames / cameraFps,
+    frames: whole.frames,
+    framesRead: series.frames,
+    seconds: whole.frames / cameraFps,
     settings,
     confidence,
     ...(known
@@ -179,7 +199,7 @@ export function measureSpeed(series: Series, settings: SpeedSettings): SpeedRepo
         : { expectedPercent: percentOf(flickerLeft(chopper, exposureS).stops) }),
     },
     ...(known && onFrames.explained > tellingShare ? { filmOnFrames: onFrames } : {}),
-    jumps: frameLineJumps(series.lines, series.moves).map(({ frame, share }) => ({
+    jumps: frameLineJumps(whole.lines, whole.moves).map(({ frame, share }) => ({
       seconds: frame / cameraFps,
       share,
     })),
