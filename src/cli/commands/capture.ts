@@ -1,14 +1,16 @@
 import type { Command } from 'commander';
 import { addExposure } from './capture/exposure.js';
 import { addSheet } from './capture/sheet.js';
+import { addSpeed } from './capture/speed.js';
 
 export function addCapture(program: Command): void {
   const capture = program
     .command('capture')
-    .summary('the capture sheet, and the exposure test')
+    .summary('the capture sheet, the exposure test, the projector’s speed')
     .description(
-      'Before the reel runs: the arithmetic of the shoot on one sheet, and a test of the exposure.',
+      'Before the reel runs: the arithmetic of the shoot on one sheet, a test of the exposure, and what a test recording tells of speed and flicker.',
     );
   addSheet(capture);
   addExposure(capture);
+  addSpeed(capture);
 }

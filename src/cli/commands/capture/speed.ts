@@ -1,0 +1,157 @@
+import type { Command } from 'commander';
+import { parseRate } from '../../../capture/rate.js';
+import { fewestFrames, measureSpeed, type SpeedReport } from '../../../capture/speed/measure-speed.js';
+import { lightFrames } from '../../../capture/speed/light-frame.js';
+import { readSeries } from '../../../capture/speed/series.js';
+import { speedText } from '../../../capture/speed/speed-text.js';
+import type { FrameTimes } from '../../../clips/frame-times.js';
+import type { ProbedClip } from '../../../clips/probe.js';
+import { InputError } from '../../../errors/input-error.js';
+import { checkTarget, writeSafely, type WriteOptions } from '../../../files/write-beside-then-rename.js';
+import { reportSpeed } from '../../../jobs/report-speed.js';
+import { transferFunctionOf } from '../../../look/sections/signal.js';
+import {
+  cameraOf,
+  type CameraOptions,
+  encodingOption,
+  numberOption,
+  refuseOption,
+} from '../../camera-options.js';
+import { openClip } from '../../open-still.js';
+import { forceOption, jsonOption, matrixOption, rangeOption } from '../../options.js';
+import { noteAll, printable, printJson, terminal } from '../../report.js';
+
+interface SpeedOptions extends CameraOptions {
+  readonly filmFps: number;
+  readonly blades: number;
+  readonly openShare?: number;
+  readonly cameraFps?: number;
+  readonly shutter?: number;
+  readonly picture?: string;
+  readonly json: boolean;
+  readonly force: boolean;
+}
+
+/** Frames are looked at so wide, in pixels: enough for grain, and for the place of the frame line. */
+const seenWidth = 128;
+
+/** `1/50`, `50` and `0.02` all mean 0.02 s. */
+function parseShutter(text: string): number {
+  const value = parseRate(text, '--shutter');
+  return value > 1 ? 1 / value : value;
+}
+
+function sizeOf({ width, height }: ProbedClip): { width: number; height: number } {
+  const scale = Math.min(1, seenWidth / width);
+  return { width: Math.max(1, Math.round(width * scale)), height: Math.max(1, Math.round(height * scale)) };
+}
+
+/** The clip's own rate. @throws InputError when its frames do not follow each other at one rate */
+async function rateOf(clip: ProbedClip): Promise<{ fps: number; times: FrameTimes }> {
+  const { frameTimes, steadyRate } = await import('../../../clips/frame-times.js');
+  const times = await frameTimes(clip);
+  const steady = steadyRate(times.seconds, clip.frameRate);
+  if (steady === undefined)
+    throw new InputError({
+      file: clip.path,
+      what: 'its frames do not follow each other at one rate',
+      hint: 'Set the camera to a constant frame rate: a beat is told by it.',
+    });
+  return { fps: steady[0] / steady[1], times };
+}
+
+async function measureClip(path: string, options: SpeedOptions): Promise<SpeedReport> {
+  const clip = await openClip(path, options);
+  noteAll(path, clip.notes);
+  const { fps, times } = await rateOf(clip);
+  const cameraFps = options.cameraFps ?? fps;
+  if (options.shutter !== undefined && options.shutter * cameraFps > 1.001)
+    refuseOption('--shutter', `${options.shutter} s`, `at most the time of a frame, 1/${cameraFps} s`);
+  if (times.seconds.length < fewestFrames)
+    throw new InputError({
+      file: path,
+      what: `has ${times.seconds.length} frames`,
+      allowed: `${fewestFrames} or more; 20 seconds tell most`,
+    });
+  const { readFrames } = await import('../../../clips/read-frames.js');
+  const { decode } = transferFunctionOf((await cameraOf(options)).encoding);
+  const frames = readFrames(clip, { pixels: 'gray16', size: sizeOf(clip) }, times);
+  const series = await readSeries(lightFrames(frames, decode));
+  return measureSpeed(series, {
+    nominalFps: options.filmFps,
+    blades: options.blades,
+    openShare: options.openShare,
+    cameraFps,
+    exposureS: options.shutter,
+  });
+}
+
+async function drawn(path: string, report: SpeedReport, title: string): Promise<Uint8Array> {
+  const { encodeStill } = await import('../../../stills/write-still.js');
+  const { loadLabelFonts } = await import('../../../stills/label-fonts.js');
+  return (await encodeStill(path, reportSpeed(report, title, loadLabelFonts()))).bytes;
+}
+
+async function run(path: string, options: SpeedOptions): Promise<void> {
+  const { picture } = options;
+  const writing: WriteOptions = { force: options.force, sources: [path] };
+  if (picture !== undefined) {
+    const { kindOfName } = await import('../../../stills/write-still.js');
+    kindOfName(picture);
+    await checkTarget(picture, writing);
+  }
+  const report = await measureClip(path, options);
+  if (picture !== undefined) await writeSafely(picture, await drawn(picture, report, path), writing);
+  if (options.json) {
+    // The curves are for the plot: thousands of numbers.
+    printJson({ clip: path, picture, ...report, light: undefined, wave: undefined, pulsePhases: undefined });
+    return;
+  }
+  terminal.result(speedText(report).trimEnd());
+  if (picture !== undefined) terminal.result(`${printable(picture)}: the same as a picture.`);
+}
+
+const rate = (option: string) => (text: string) => parseRate(text, option);
+
+function parseBlades(text: string): number {
+  const blades = numberOption('--blades', 1, 6)(text);
+  return Number.isInteger(blades) ? blades : refuseOption('--blades', text, 'a whole number from 1 to 6');
+}
+
+export function addSpeed(capture: Command): void {
+  capture
+    .command('speed')
+    .summary('read the projector’s speed and its flicker off a test recording')
+    .description(
+      'Reads off a test recording, of plain leader or of a picture, how the light pulses from frame to frame and how film ' +
+        'frames fall on video frames: the flicker, its beat against the camera, the projector’s true speed, the trim or the ' +
+        'exposure that ends it, and jumps of the frame line. Record about 20 seconds at fixed exposure and white balance.',
+    )
+    .argument('<clip>', 'a movie file as the camera wrote it')
+    .option(
+      '--film-fps <rate>',
+      'what the projector is said to run at; searched 15 % about it',
+      rate('--film-fps'),
+      18,
+    )
+    .option('--blades <n>', 'blades of the projector’s shutter', parseBlades, 3)
+    .option(
+      '--open-share <share>',
+      'share of the time that light passes, 0.05 to 1; left out: 0.5',
+      numberOption('--open-share', 0.05, 1),
+    )
+    .option('--camera-fps <rate>', 'frame rate of the camera, if it is not the file’s', rate('--camera-fps'))
+    .option('--shutter <time>', 'exposure time of the camera, such as 1/50', parseShutter)
+    .addOption(encodingOption())
+    .option('--like <look>', 'look file whose camera section says how the recording was written')
+    .addOption(matrixOption())
+    .addOption(rangeOption())
+    .option('--picture <file>', 'the light from frame to frame as a picture (.png, .jpg, .tif)')
+    .addOption(jsonOption())
+    .addOption(forceOption())
+    .addHelpText(
+      'after',
+      '\nExample:\n  gatelight capture speed test.mkv --film-fps 18 --blades 3 --shutter 1/50\n',
+    )
+    .action(run);
+}
