@@ -21,14 +21,19 @@ const darkShare = 0.3;
 const thickest = 0.15;
 const inside = 0.04;
 
-/** The lightest fifth of each row, and the mean light of each. */
+/** Upright strips whose rows are compared each for itself: two scenes seldom agree in all of them. */
+const strips = 4;
+
+/** The lightest fifth of each row; and the mean light of each row of each strip, about that of the frame, row by row. */
 function rowsOf({ width, height, light }: LightFrame): { bright: Float64Array; means: Float64Array } {
   const bright = new Float64Array(height);
-  const means = new Float64Array(height);
+  const means = new Float64Array(strips * height);
+  const mean = Math.max(1e-9, light.reduce((sum, value) => sum + value, 0) / light.length);
   for (let y = 0; y < height; y++) {
-    const row = light.slice(y * width, (y + 1) * width).sort();
-    bright[y] = row[Math.floor(0.8 * width)];
-    means[y] = row.reduce((sum, value) => sum + value, 0) / width;
+    const row = light.slice(y * width, (y + 1) * width);
+    for (let x = 0; x < width; x++)
+      means[y * strips + Math.floor((strips * x) / width)] += (strips * row[x]) / (width * mean);
+    bright[y] = row.sort()[Math.floor(0.8 * width)];
   }
   return { bright, means };
 }
@@ -54,24 +59,19 @@ function lineIn(bright: Float64Array): number {
 const farthest = 0.5;
 /** A move must leave less than this share of the difference that there is without it. */
 const clearly = 0.25;
+/** Differences of rows below this square share of the light are noise. */
+const noise = 1e-4;
 /** Moves below this share of the height are weave. */
 const leastMove = 0.025;
 
 /** The vertical move under which the rows of two frames agree best, if it is far better than none. */
 function moveOf(from: Float64Array, to: Float64Array): number {
-  const height = from.length;
-  const scale = (values: Float64Array) =>
-    height /
-    Math.max(
-      1e-9,
-      values.reduce((sum, v) => sum + v, 0),
-    );
-  const [a, b] = [scale(from), scale(to)];
+  const height = from.length / strips;
   const difference = (move: number) => {
     let sum = 0;
     const [first, last] = [Math.max(0, move), Math.min(height, height + move)];
-    for (let y = first; y < last; y++) sum += (b * to[y] - a * from[y - move]) ** 2;
-    return sum / (last - first);
+    for (let i = strips * first; i < strips * last; i++) sum += (to[i] - from[i - strips * move]) ** 2;
+    return sum / (strips * (last - first));
   };
   const still = difference(0);
   let [move, least] = [0, still];
@@ -80,7 +80,7 @@ function moveOf(from: Float64Array, to: Float64Array): number {
     const left = difference(tried);
     if (left < least) [move, least] = [tried, left];
   }
-  return still > 1e-5 && least < clearly * still && Math.abs(move) > leastMove * height ? move / height : 0;
+  return still > noise && least < clearly * still && Math.abs(move) > leastMove * height ? move / height : 0;
 }
 
 /** Looks at one frame after the other. */

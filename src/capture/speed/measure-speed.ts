@@ -145,7 +145,7 @@ export function measureSpeed(whole: Series, settings: SpeedSettings): SpeedRepor
   const readings = search.candidates
     .filter(
       ({ likelihood, filmFps }) =>
-        likelihood > top.likelihood - undecided && Math.abs(filmFps / nominalFps - 1) <= reach,
+        likelihood > top.likelihood - undecided && Math.abs(filmFps / nominalFps - 1) <= 1.01 * reach,
     )
     .map((candidate) => readAt(candidate, search.tracks, series, settings));
   const score = (reading: Reading) => reading.likelihood + prior(reading.filmFps);

@@ -50,7 +50,7 @@ function walk(tracks: readonly Track[], cameraFps: number, { least, most }: Spee
   const seconds = tracks[0].seen.length / cameraFps;
   const periods = Math.max(...tracks.map((track) => track.periods));
   const step = 1 / (oversampling * periods * seconds);
-  const speeds = Array.from({ length: Math.ceil((most - least) / step) + 1 }, (_, i) => least + i * step);
+  const speeds = Array.from({ length: Math.floor((most - least) / step) + 1 }, (_, i) => least + i * step);
   const walked = speeds.map((speed) => sinusoidLikelihoods(tracks, speed, cameraFps));
   const ways = stretchCounts.flatMap((count, way) =>
     count === 1 || seconds / count >= shortestStretchS
