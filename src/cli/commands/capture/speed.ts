@@ -8,7 +8,6 @@ import type { FrameTimes } from '../../../clips/frame-times.js';
 import type { ProbedClip } from '../../../clips/probe.js';
 import { InputError } from '../../../errors/input-error.js';
 import { checkTarget, writeSafely, type WriteOptions } from '../../../files/write-beside-then-rename.js';
-import { reportSpeed } from '../../../jobs/report-speed.js';
 import { transferFunctionOf } from '../../../look/sections/signal.js';
 import {
   cameraOf,
@@ -88,6 +87,7 @@ async function measureClip(path: string, options: SpeedOptions): Promise<SpeedRe
 
 async function drawn(path: string, report: SpeedReport, title: string): Promise<Uint8Array> {
   const { encodeStill } = await import('../../../stills/write-still.js');
+  const { reportSpeed } = await import('../../../jobs/report-speed.js');
   const { loadLabelFonts } = await import('../../../stills/label-fonts.js');
   return (await encodeStill(path, reportSpeed(report, title, loadLabelFonts()))).bytes;
 }
