@@ -60,14 +60,28 @@ export async function frameTimes(clip: ProbedClip, upTo = Infinity): Promise<Fra
   };
 }
 
-/** Whether frames follow each other at one rate: then what the rate says, else undefined. @param seconds two or more times */
-export function steadyRate(
-  seconds: Float64Array,
-  stated: readonly [number, number],
-): readonly [number, number] | undefined {
-  const [frames, second] = stated;
-  const steady = seconds.every((time, i) => Math.abs((time * frames) / second - i) <= steadyShare);
-  return steady ? stated : undefined;
+/** The first frame that is not where the rate would show it; undefined where frames follow each other steadily. */
+export function unsteadyFrame(
+  { seconds }: FrameTimes,
+  [frames, second]: readonly [number, number],
+): number | undefined {
+  const found = seconds.findIndex((time, i) => Math.abs((time * frames) / second - i) > steadyShare);
+  return found < 0 ? undefined : found;
+}
+
+/** Frames by which a file may state more than it has: lengths are rounded, and some count from 0 to the last frame's end. */
+const statedTooMuch = 2;
+
+/** What a file lacks of what it states, a clause; undefined where it is whole. */
+export function cutShort(clip: ProbedClip, { seconds, firstSeconds }: FrameTimes): string | undefined {
+  const frames = seconds.length;
+  const [rate, per] = clip.frameRate;
+  if (clip.statedFrames !== undefined && clip.statedFrames > frames)
+    return `is cut short: it states ${clip.statedFrames} frames and holds ${frames}`;
+  const stated = clip.durationSeconds;
+  const held = firstSeconds + seconds[frames - 1] + per / rate;
+  if (stated === undefined || stated <= held + (statedTooMuch * per) / rate) return undefined;
+  return `is cut short: it states ${stated.toFixed(2)} s and its frames end at ${held.toFixed(2)} s`;
 }
 
 /** The frame on the screen at a time, counted from the first. */

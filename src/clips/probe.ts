@@ -32,7 +32,7 @@ export interface ProbedClip {
   readonly interlaced: boolean;
   /** Time of the file's beginning on its own clock, seconds: what seeking counts from. */
   readonly startSeconds: number;
-  /** Length as the file states it, seconds; undefined where it does not. */
+  /** Length of the video as the file states it, seconds; undefined where it does not. */
   readonly durationSeconds: number | undefined;
   /** Frames as the file states them; undefined where it does not. */
   readonly statedFrames: number | undefined;
@@ -207,12 +207,18 @@ export async function probeClip(path: string, choice: ColourChoice = {}, tools?:
     colour,
     interlaced,
     startSeconds: facts.format.start_time ?? 0,
-    durationSeconds: video.duration ?? facts.format.duration,
+    durationSeconds: video.duration ?? clockSeconds(tagOf(video, 'duration')),
     statedFrames: video.nb_frames,
     timeCode: tagOf(video, 'timecode') ?? timeCodeOfOthers(facts),
     soundStreams: facts.streams.filter(({ codec_type }) => codec_type === 'audio').length,
     notes: notesOf(asked, colour, others, interlaced),
   };
+}
+
+/** Seconds of `00:00:08.040000000`, as one container states a stream's length. */
+function clockSeconds(text = ''): number | undefined {
+  const seconds = text.split(':').reduce((total, part) => 60 * total + Number(part), 0);
+  return text !== '' && Number.isFinite(seconds) ? seconds : undefined;
 }
 
 /** Some containers keep the time code in a stream of its own, or say it of the whole file. */

@@ -17,8 +17,8 @@ export interface PlanesWanted {
   readonly layout?: PlaneLayout;
   /** Pixel format after the filters. */
   readonly format?: string;
-  /** The array that the next frame is read into; a new one when left out. */
-  readonly buffer?: () => Uint8Array;
+  /** The array that the next frame is read into, once there is one; a new one when left out. */
+  readonly buffer?: () => Promise<Uint8Array>;
 }
 
 /** The other range would be put in where a filter changes the format: both ends say what the codes are. */
@@ -66,7 +66,7 @@ export async function* readPlanes(
   wanted: PlanesWanted = {},
 ): AsyncGenerator<Uint8Array, PlanesRead, undefined> {
   const bytes = planeBytes(wanted.layout ?? clip.layout);
-  const next = wanted.buffer ?? (() => new Uint8Array(bytes));
+  const next = wanted.buffer ?? (async () => new Uint8Array(bytes));
   const child = await decoding(clip, wanted);
   let frames = 0;
   let frame: Uint8Array | undefined;
@@ -74,7 +74,7 @@ export async function* readPlanes(
   try {
     for await (const chunk of child.stdout as AsyncIterable<Buffer>) {
       for (let at = 0; at < chunk.length;) {
-        frame ??= next();
+        frame ??= await next();
         const taken = Math.min(bytes - filled, chunk.length - at);
         frame.set(chunk.subarray(at, at + taken), filled);
         at += taken;
