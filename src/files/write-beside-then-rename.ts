@@ -107,17 +107,17 @@ function writeProblem(path: string, error: unknown): InputError {
 }
 
 /**
- * Writes a file whole or not at all: beside its place first, then under its name. An existing file is replaced only with
- * `force`, a source never, and a file that appears meanwhile is not overwritten without `force`. When anything
+ * Lets `write` make a file whole or not at all: beside its place first, then under its name. An existing file is replaced
+ * only with `force`, a source never, and a file that appears meanwhile is not overwritten without `force`. When anything
  * fails, or the process is interrupted, nothing is left behind.
  * @param path the file as the user named it
- * @param data bytes, or text to be written as UTF-8
- * @throws InputError naming the file and what to do
+ * @param write makes the file whose path it is given, which is not there yet
+ * @throws InputError naming the file and what to do, and whatever `write` throws
  */
-export async function writeSafely(
+export async function writeBeside(
   path: string,
-  data: Uint8Array | string,
   options: WriteOptions,
+  write: (temporary: string) => Promise<void>,
 ): Promise<void> {
   if (basename(path) === '' || path.endsWith('/') || path.endsWith(sep))
     throw refusal(path, 'names no file', 'Give the file a name.');
@@ -125,14 +125,26 @@ export async function writeSafely(
   const target = resolve(path);
   const temporary = join(dirname(target), `.gatelight-${randomBytes(9).toString('hex')}.part`);
   try {
-    await writeNew(temporary, data);
+    await write(temporary);
     await (options.force ? rename(temporary, target) : claimName(temporary, target));
   } catch (error) {
-    throw writeProblem(path, error);
+    throw error instanceof InputError ? error : writeProblem(path, error);
   } finally {
     // Renamed already, or linked under its name, or failed: in each case the temporary name goes.
     await unlink(temporary).catch(() => undefined);
     releaseTemporary(temporary);
   }
   await syncFolder(dirname(target));
+}
+
+/**
+ * Writes data as {@link writeBeside} does.
+ * @param data bytes, or text to be written as UTF-8
+ */
+export async function writeSafely(
+  path: string,
+  data: Uint8Array | string,
+  options: WriteOptions,
+): Promise<void> {
+  await writeBeside(path, options, (temporary) => writeNew(temporary, data));
 }
