@@ -1,7 +1,6 @@
 import type { Siting } from './planes.js';
 
-// Colour differences at half the pixels, and back. Both ways are a pair: what was spread to all pixels and taken together
-// again is what it was, so that a picture which no look changes comes out as it went in.
+// Colour differences at half the pixels, and back, linearly both ways.
 
 /** Spreads `count` values to `length` = 2 count or 2 count - 1 places along a line, linearly; ends are held. */
 export function spreadLine(source: Float32Array, target: Float32Array, length: number, siting: Siting): void {
@@ -20,13 +19,12 @@ export function spreadLine(source: Float32Array, target: Float32Array, length: n
 }
 
 /**
- * Weights that take lines together so that linear spreading undoes it, with a zero at the finest detail that would fold.
- * On the first pixel: Le Gall and Tabatabai 1988 (ICASSP, 761-764), the low pass of the reversible 5/3 transform (ITU-T
- * T.800, annex F). Midway: the shortest even filter that undoes weights of 1/4, 3/4, 3/4, 1/4.
+ * Weights that take pixels together: the triangle of the linear spreading, twice as wide, so that no detail is left which
+ * would fold. What other programs call bilinear.
  */
 const gathering = {
-  first: { from: -2, weights: [-1 / 8, 1 / 4, 3 / 4, 1 / 4, -1 / 8] },
-  midway: { from: -1, weights: [-1 / 4, 3 / 4, 3 / 4, -1 / 4] },
+  first: { from: -1, weights: [1 / 4, 1 / 2, 1 / 4] },
+  midway: { from: -1, weights: [1 / 8, 3 / 8, 3 / 8, 1 / 8] },
 } as const satisfies Record<Siting, { from: number; weights: readonly number[] }>;
 
 /** A place beyond an end, mirrored: about the end pixel itself where pairs begin on a pixel, else about its edge. */
