@@ -14,11 +14,14 @@ import {
 } from '../options.js';
 import { printable, terminal } from '../report.js';
 import { namesFolder, stillsIn } from '../stills-in.js';
+import { applyMovie, movieAmong } from './apply/apply-movie.js';
 import { applyStill } from './apply/apply-still.js';
 import { applyToFolder, type FolderOptions } from './apply/apply-to-folder.js';
 import { readPart } from './apply/part.js';
 
 interface Options extends ClipOptions, FolderOptions {
+  readonly encoder?: string;
+  readonly encoderOptions?: string;
   readonly flip?: Flip;
 }
 
@@ -34,15 +37,15 @@ function requireOneStill({ resume, part }: Options): void {
 export function addApply(program: Command): void {
   program
     .command('apply')
-    .summary('write stills and frames as they look through a look')
+    .summary('write stills, frames and movies as they look through a look')
     .description(
-      'Writes stills through a look: size, depth, alpha and profile kept. A folder stands for the stills in it, and so does a\n' +
+      'Writes stills through a look: size, depth, alpha and profile kept; or a whole movie: every frame, sound, rate, time code. A folder stands for the stills in it, and so does a\n' +
         'pattern in quotes; numbered frames are done in the order of their numbers.',
     )
     .argument('<look>', 'look file (.json) or LUT (.cube, .clf)')
     .argument(
       '<stills...>',
-      'PNG, JPEG, TIFF; folders or patterns of them: "reel/*.tif"; frames of movies: reel.mkv@1:20.5',
+      'PNG, JPEG, TIFF; folders or patterns of them: "reel/*.tif"; frames of movies: reel.mkv@1:20.5; or one whole movie',
     )
     .requiredOption('-o, --output <path>', 'the file, or the folder for several')
     .option('--jobs <n>', 'stills worked on at once', wholeNumber(1, 64), Math.min(4, availableParallelism()))
@@ -59,13 +62,24 @@ export function addApply(program: Command): void {
     .addOption(matrixOption())
     .addOption(rangeOption())
     .addOption(forceOption())
+    .option(
+      '--encoder <name>',
+      'of a movie: another encoder that this ffmpeg has; lossless FFV1 when left out',
+    )
+    .option('--encoder-options <text>', 'of a movie: options of that encoder, as "-crf 16 -preset slow"')
     .addHelpText(
       'after',
       '\nExamples:\n  gatelight apply warm.cube frames/ -o graded/\n' +
-        '  gatelight apply warm.cube "reel/*.tif" -o graded/ --resume --part 3/10\n',
+        '  gatelight apply warm.cube "reel/*.tif" -o graded/ --resume --part 3/10\n' +
+        '  gatelight apply warm.cube reel.mkv -o graded.mkv\n',
     )
     .action(async (look: string, paths: string[], options: Options) => {
       const { output, flip, force, matrix, range } = options;
+      const movie = movieAmong(paths);
+      if (movie !== undefined) {
+        requireOneStill(options);
+        return applyMovie(look, movie, options);
+      }
       const stills = await stillsIn(paths);
       const source = await loadSource(look);
       const through = {

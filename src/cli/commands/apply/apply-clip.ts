@@ -1,0 +1,149 @@
+import { availableParallelism } from 'node:os';
+import { containerOf } from '../../../clips/containers.js';
+import { encoderOptions, requireEncoder } from '../../../clips/encoders.js';
+import { cutShort, type FrameTimes, frameTimes, unsteadyFrame } from '../../../clips/frame-times.js';
+import type { ProbedClip } from '../../../clips/probe.js';
+import { readPlanes } from '../../../clips/read-planes.js';
+import { type ClipWriter, writeClip } from '../../../clips/write-clip.js';
+import { InputError } from '../../../errors/input-error.js';
+import { checkTarget, writeBeside } from '../../../files/write-beside-then-rename.js';
+import { type FramePool, startFramePool } from '../../engine/frame-pool.js';
+import { openClip } from '../../open-still.js';
+import { noteAll } from '../../report.js';
+import type { Through } from './apply-still.js';
+import { type ClipDelivery, deliveryFor } from './clip-coding.js';
+import { startProgress } from './progress.js';
+
+export interface ClipOutput {
+  readonly path: string;
+  readonly encoder: string;
+  readonly encoderOptions?: string;
+}
+
+/** Lossless, an open standard (RFC 9043), and checked slice by slice when it is read. */
+export const losslessEncoder = 'ffv1';
+
+const unsteady = (path: string, frame: number): InputError =>
+  new InputError({
+    file: path,
+    what: `its frame rate varies: frame ${frame} is not where a steady rate would show it`,
+    hint: 'Give it a steady rate first, so that no frame is lost or shown twice unasked.',
+  });
+
+/** @throws InputError for a clip whose frames cannot all be given back, each at its time */
+function requireWhole(clip: ProbedClip, times: FrameTimes): void {
+  const short = cutShort(clip, times);
+  if (short !== undefined)
+    throw new InputError({
+      file: clip.path,
+      what: short,
+      hint: 'Copy it again, or cut it to what is whole.',
+    });
+  const frame = unsteadyFrame(times, clip.frameRate);
+  if (frame !== undefined) throw unsteady(clip.path, frame);
+}
+
+/** Decodes, applies and encodes, all at once; frames leave in the order they came in. @returns how many */
+async function throughPool(
+  clip: ProbedClip,
+  pool: FramePool,
+  writer: ClipWriter,
+  count: () => void,
+): Promise<{ frames: number; complaints: string }> {
+  let failure: unknown;
+  let written = Promise.resolve();
+  const next = async () => {
+    const slot = await pool.takeSlot();
+    reading.push(slot);
+    return slot.source;
+  };
+  const reading: Awaited<ReturnType<FramePool['takeSlot']>>[] = [];
+  const planes = readPlanes(clip, { buffer: next });
+  for (;;) {
+    const read = await planes.next();
+    if (read.done === true) {
+      await written;
+      if (failure !== undefined) throw failure;
+      return read.value;
+    }
+    if (failure !== undefined) {
+      await planes.return({ frames: 0, complaints: '' });
+      throw failure;
+    }
+    const slot = reading.shift()!;
+    const applied = pool.apply(slot);
+    written = Promise.all([applied, written])
+      .then(() => (failure === undefined ? writer.write(slot.target) : undefined))
+      .then(count)
+      .catch((error: unknown) => void (failure ??= error))
+      .finally(() => pool.freeSlot(slot));
+  }
+}
+
+async function write(
+  clip: ProbedClip,
+  times: FrameTimes,
+  through: Through,
+  delivery: ClipDelivery,
+  output: ClipOutput,
+  temporary: string,
+): Promise<void> {
+  const { source, flip } = through;
+  const { input, output: gives } = source.signals;
+  const from = { layout: clip.layout, matrix: clip.colour.matrix, range: clip.colour.range };
+  const pool = startFramePool(availableParallelism(), {
+    ...{ lut: source.lut, from, to: delivery.coding, flip },
+    ...{ takes: input.range, gives: gives.range },
+  });
+  const { coding, format, tags } = delivery;
+  const writer = await writeClip(
+    {
+      ...{ clip, firstSeconds: times.firstSeconds, layout: coding.layout, format, tags },
+      container: containerOf(output.path),
+      encoder: output.encoder,
+      encoderOptions: encoderOptions(output.encoderOptions ?? ''),
+    },
+    output.path,
+    temporary,
+  );
+  const expected = times.seconds.length;
+  const progress = startProgress(expected);
+  try {
+    const { frames, complaints } = await throughPool(clip, pool, writer, progress.count);
+    if (frames !== expected)
+      throw new InputError({
+        file: clip.path,
+        what: `${frames} of its ${expected} frames could be decoded${complaints}`,
+        hint: 'Copy it again, or cut it to what is whole.',
+      });
+    await writer.end();
+    if (complaints !== '')
+      progress.around(() => noteAll(clip.path, [`is damaged in places${complaints}: look at them`]));
+  } finally {
+    progress.end();
+    writer.abandon();
+    await pool.close();
+  }
+}
+
+/**
+ * A whole clip through a look: as many frames as it has, each at its time, with its sound.
+ * @returns how many frames
+ * @throws InputError with nothing written
+ */
+export async function applyClip(path: string, through: Through, output: ClipOutput): Promise<number> {
+  containerOf(output.path);
+  encoderOptions(output.encoderOptions ?? '');
+  await checkTarget(output.path, through);
+  const clip = await openClip(path, through);
+  noteAll(path, clip.notes);
+  await requireEncoder(clip.tools, output.encoder);
+  const times = await frameTimes(clip);
+  requireWhole(clip, times);
+  const delivery = deliveryFor(clip, through.source.signals.output, output.encoder === losslessEncoder);
+  if (delivery.unsaid !== undefined) noteAll(output.path, [delivery.unsaid]);
+  await writeBeside(output.path, through, (temporary) =>
+    write(clip, times, through, delivery, output, temporary),
+  );
+  return times.seconds.length;
+}
