@@ -50,6 +50,8 @@ async function argumentsFor(to: ClipToWrite, path: string): Promise<string[]> {
     ...['-c:v', to.encoder, ...to.encoderOptions, ...tagOptions(tags)],
     ...(clip.timeCode === undefined ? [] : ['-metadata:s:v:0', `timecode=${clip.timeCode}`]),
     ...(await everyFrameOnce(clip.tools.ffmpeg)),
+    // Older versions write the tags of colour there only when told to.
+    ...(to.container === 'mov' || to.container === 'mp4' ? ['-movflags', '+write_colr'] : []),
     ...['-f', to.container, fileUrl(path)],
   ];
 }

@@ -134,9 +134,11 @@ describe('a whole movie through a look', () => {
         timeCode: '10:00:00:00',
         sampleAspect: before.sampleAspect,
       });
+      // In this container, versions before 4.3 know no number for sRGB.
+      const transfer = output.endsWith('mov') ? undefined : 'iec61966-2-1';
       expect(after.colour).toMatchObject({
         primaries: 'bt709',
-        transfer: 'iec61966-2-1',
+        transfer,
         matrix: 'bt709',
         range: 'legal',
       });
