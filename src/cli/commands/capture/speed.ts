@@ -47,16 +47,16 @@ function sizeOf({ width, height }: ProbedClip): { width: number; height: number 
 
 /** The clip's own rate. @throws InputError when its frames do not follow each other at one rate */
 async function rateOf(clip: ProbedClip): Promise<{ fps: number; times: FrameTimes }> {
-  const { frameTimes, steadyRate } = await import('../../../clips/frame-times.js');
+  const { frameTimes, unsteadyFrame } = await import('../../../clips/frame-times.js');
   const times = await frameTimes(clip);
-  const steady = steadyRate(times.seconds, clip.frameRate);
-  if (steady === undefined)
+  if (unsteadyFrame(times, clip.frameRate) !== undefined)
     throw new InputError({
       file: clip.path,
       what: 'its frames do not follow each other at one rate',
       hint: 'Set the camera to a constant frame rate: a beat is told by it.',
     });
-  return { fps: steady[0] / steady[1], times };
+  const [frames, second] = clip.frameRate;
+  return { fps: frames / second, times };
 }
 
 async function measureClip(path: string, options: SpeedOptions): Promise<SpeedReport> {
