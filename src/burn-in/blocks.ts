@@ -1,6 +1,6 @@
 import type { Run } from '../maths/matrix3.js';
+import { percentile } from '../maths/percentile.js';
 import type { Picture } from '../picture/picture.js';
-import { lastCode } from '../picture/picture.js';
 import type { Registration } from './register.js';
 import { border, samplePixels } from './sample.js';
 
@@ -17,6 +17,8 @@ export interface Blocks {
   readonly pixels: Float64Array;
   /** The burnt still's mean of each block, r g b 0..1. */
   readonly burnt: Float64Array;
+  /** The burnt still's pixels, in the order of `pixels`. */
+  readonly burntPixels: Float64Array;
 }
 
 /** Mean r g b of each block of pixels. */
@@ -36,19 +38,49 @@ export function predictedMeans({ pixels, count }: Blocks, predict: Run): Float64
   return means(run, count);
 }
 
+/**
+ * Noise between the two stills in codes of 255: how single pixels stray from what the blocks' means have in common with a
+ * prediction, in the calmer quarter of the blocks, where a shift that is a little off does no harm.
+ */
+export function noiseOf({ pixels, burntPixels, count }: Blocks, predict: Run): number {
+  const run = pixels.slice();
+  predict(run, count * pixelsOfBlock);
+  const apart = run.map((value, i) => 255 * (burntPixels[i] - value));
+  const middle = means(apart, count);
+  const variances = Float64Array.from({ length: count }, (_, block) => {
+    let sum = 0;
+    for (let i = 0; i < 3 * pixelsOfBlock; i++)
+      sum += (apart[3 * pixelsOfBlock * block + i] - middle[3 * block + (i % 3)]) ** 2;
+    return sum / (3 * (pixelsOfBlock - 1));
+  });
+  return Math.sqrt(percentile(variances, 0.25));
+}
+
 /** The plain still's mean of each block. */
 export const plainMeans = ({ pixels, count }: Blocks): Float64Array => means(pixels, count);
 
-/** Every `every`-th block, for searches. */
-export function thinned({ count, pixels, burnt }: Blocks, every: number): Blocks {
-  const kept = Array.from({ length: Math.ceil(count / every) }, (_, i) => i * every);
+/** Some of the blocks. */
+function chosen({ pixels, burnt, burntPixels }: Blocks, kept: readonly number[]): Blocks {
   const gather = (run: Float64Array, size: number) => {
     const out = new Float64Array(kept.length * size);
     kept.forEach((block, i) => out.set(run.subarray(block * size, (block + 1) * size), i * size));
     return out;
   };
-  return { count: kept.length, pixels: gather(pixels, 3 * pixelsOfBlock), burnt: gather(burnt, 3) };
+  const whole = 3 * pixelsOfBlock;
+  return {
+    count: kept.length,
+    pixels: gather(pixels, whole),
+    burnt: gather(burnt, 3),
+    burntPixels: gather(burntPixels, whole),
+  };
 }
+
+/** Every `every`-th block, for searches. */
+export const thinned = (blocks: Blocks, every: number): Blocks =>
+  chosen(
+    blocks,
+    Array.from({ length: Math.ceil(blocks.count / every) }, (_, i) => i * every),
+  );
 
 /** Top left corners of blocks spread evenly over the picture. */
 function corners({ width, height }: Picture): (readonly [number, number])[] {
@@ -61,43 +93,40 @@ function corners({ width, height }: Picture): (readonly [number, number])[] {
     .map((i) => [border + side * (i % across), border + side * Math.floor(i / across)]);
 }
 
-function burntMean(burnt: Picture, left: number, top: number, out: Float64Array, at: number): void {
-  const { width, channels, data } = burnt;
-  const scale = 1 / (pixelsOfBlock * lastCode(burnt.bits));
-  for (let y = top; y < top + side; y++)
-    for (let x = left; x < left + side; x++)
-      for (let c = 0; c < 3; c++) out[at + c] += scale * data[(y * width + x) * channels + c];
-}
-
 /** Codes of 255 from either end within which noise is cut on one side, so that means lie. */
 const cutNoise = 2 / 255;
 
-/** Gathers the blocks; those at the very end of the codes are left out, unless there is little else. */
-export function gatherBlocks(plain: Picture, burnt: Picture, { dx, dy }: Registration): Blocks {
-  const places = corners(burnt);
-  const pixels = new Float64Array(places.length * pixelsOfBlock * 3);
-  const burntMeans = new Float64Array(places.length * 3);
+/** Blocks whose means lie clear of both ends of the codes. */
+export function clearOfEnds(blockMeans: Float64Array): boolean[] {
+  return Array.from({ length: blockMeans.length / 3 }, (_, i) =>
+    blockMeans.subarray(3 * i, 3 * i + 3).every((value) => value > cutNoise && value < 1 - cutNoise),
+  );
+}
+
+/** Pixels of the blocks whose top left corners lie at `places`, moved by the shift. */
+function pixelsAt(
+  picture: Picture,
+  places: readonly (readonly [number, number])[],
+  { dx, dy }: { readonly dx: number; readonly dy: number },
+): Float64Array {
+  const pixels = new Float64Array(3 * pixelsOfBlock * places.length);
   places.forEach(([left, top], i) => {
     for (let y = 0; y < side; y++) {
       const at = 3 * (i * pixelsOfBlock + y * side);
-      samplePixels(plain, left + dx, top + y + dy, side, pixels.subarray(at, at + 3 * side));
+      samplePixels(picture, left + dx, top + y + dy, side, pixels.subarray(at, at + 3 * side));
     }
-    burntMean(burnt, left, top, burntMeans, 3 * i);
   });
-  const plainOnes = means(pixels, places.length);
-  const inside = (value: number) => value > cutNoise && value < 1 - cutNoise;
-  const kept = places
-    .map((_, i) => i)
-    .filter(
-      (i) =>
-        plainOnes.subarray(3 * i, 3 * i + 3).every(inside) &&
-        burntMeans.subarray(3 * i, 3 * i + 3).every(inside),
-    );
-  const chosen = kept.length >= places.length / 4 ? kept : places.map((_, i) => i);
-  const pick = (run: Float64Array, size: number) => {
-    const out = new Float64Array(chosen.length * size);
-    chosen.forEach((block, i) => out.set(run.subarray(block * size, (block + 1) * size), i * size));
-    return out;
-  };
-  return { count: chosen.length, pixels: pick(pixels, 3 * pixelsOfBlock), burnt: pick(burntMeans, 3) };
+  return pixels;
+}
+
+/** Gathers the blocks; those at the very end of the codes are left out, unless there is little else. */
+export function gatherBlocks(plain: Picture, burnt: Picture, shift: Registration): Blocks {
+  const places = corners(burnt);
+  const pixels = pixelsAt(plain, places, shift);
+  const burntPixels = pixelsAt(burnt, places, { dx: 0, dy: 0 });
+  const burntMeans = means(burntPixels, places.length);
+  const all = { count: places.length, pixels, burnt: burntMeans, burntPixels };
+  const [plainClear, burntClear] = [means(pixels, places.length), burntMeans].map(clearOfEnds);
+  const kept = places.map((_, i) => i).filter((i) => plainClear[i] && burntClear[i]);
+  return kept.length >= places.length / 4 ? chosen(all, kept) : all;
 }

@@ -43,7 +43,8 @@ export function misfit(blocks: Blocks, predict: Run): number {
   return trimmedRms(distances(predictedMeans(blocks, predict), blocks.burnt));
 }
 
-function labOfCodes(codes: Float64Array, { curve, primaries }: SeenAs): Float64Array {
+/** CIE L*a*b* of codes r g b, white as the curve has it. */
+export function labOfCodes(codes: Float64Array, { curve, primaries }: SeenAs): Float64Array {
   const run = codes.map(curve.decode);
   const matrix = rgbToXyz(primaries);
   transformRun3(matrix, run, run.length / 3);

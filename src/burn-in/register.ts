@@ -6,6 +6,8 @@ import { lastCode } from '../picture/picture.js';
 import type { ColourMap } from './colour-map.js';
 import { fitColourMap } from './colour-map.js';
 import { border, samplePixels, widestShift } from './sample.js';
+import type { Shift, TileCount, Window } from './texture.js';
+import { countTiles, inner, texture } from './texture.js';
 
 /** Where the burnt still lies: its pixel x, y shows what the plain still has at x + dx, y + dy. */
 export interface Registration {
@@ -13,17 +15,12 @@ export interface Registration {
   readonly dy: number;
   /** Likeness of the two stills' texture at that place, -1..1; low where there is none. */
   readonly correlation: number;
+  /** Tiles of the picture that have texture in both stills, and how many of them show the same. */
+  readonly tiles: TileCount;
 }
 
 /** The middle of the picture, at most so many pixels a side, is enough to find a shift. */
 const widestWindow = 768;
-
-interface Window {
-  readonly left: number;
-  readonly top: number;
-  readonly width: number;
-  readonly height: number;
-}
 
 function middleOf({ width, height }: Picture): Window {
   const size = (whole: number) => Math.min(widestWindow, whole - 2 * border);
@@ -42,60 +39,41 @@ function grey(picture: Picture, { left, top, width, height }: Window): Float64Ar
   return out;
 }
 
-/** Means over a square of `2 reach + 1` pixels a side, held at the borders; rows, then columns. */
-function blurred(plane: Float64Array, width: number, height: number, reach: number): Float64Array {
-  const pass = (from: Float64Array, length: number, step: number, lines: number, lineStep: number) => {
-    const out = new Float64Array(from.length);
-    for (let line = 0; line < lines; line++) {
-      const at = (i: number) => from[line * lineStep + step * Math.max(0, Math.min(length - 1, i))];
-      let sum = 0;
-      for (let i = -reach; i <= reach; i++) sum += at(i);
-      for (let i = 0; i < length; i++) {
-        out[line * lineStep + step * i] = sum / (2 * reach + 1);
-        sum += at(i + reach + 1) - at(i - reach);
-      }
-    }
-    return out;
-  };
-  return pass(pass(plane, width, 1, height, width), height, width, width, 1);
-}
-
-/** Texture: a little smoothed against noise, without the slow changes that a look alters most. */
-function texture(plane: Float64Array, width: number, height: number): Float64Array {
-  const fine = blurred(plane, width, height, 1);
-  const coarse = blurred(plane, width, height, 6);
-  return fine.map((value, i) => value - coarse[i]);
-}
-
 /** Squared texture that is none: rounding alone leaves about so much, (0.1 code of 255)^2. */
 const noTexture = (0.1 / 255) ** 2;
 
-/** Correlation of two textures, the first looked up `dx, dy` pixels away, over all places that both have. */
-function correlationAt(
+/** Correlation of two textures, the first looked up `dx, dy` pixels away, over a part that both have. */
+function correlation(
   a: Float64Array,
   b: Float64Array,
-  { width, height }: Window,
-  dx: number,
-  dy: number,
+  stride: number,
+  part: Window,
+  { dx, dy }: Shift,
 ): number {
   let [ab, aa, bb] = [0, 0, 0];
-  for (let y = widestShift; y < height - widestShift; y++)
-    for (let x = widestShift; x < width - widestShift; x++) {
-      const p = a[(y + dy) * width + x + dx];
-      const q = b[y * width + x];
+  for (let y = part.top; y < part.top + part.height; y++)
+    for (let x = part.left; x < part.left + part.width; x++) {
+      const p = a[(y + dy) * stride + x + dx];
+      const q = b[y * stride + x];
       ab += p * q;
       aa += p * p;
       bb += q * q;
     }
-  return ab / (Math.sqrt(aa * bb) + noTexture * width * height);
+  return ab / (Math.sqrt(aa * bb) + noTexture * part.width * part.height);
 }
 
-function wholeShift(plain: Float64Array, burnt: Float64Array, window: Window): Registration {
-  let best: Registration = { dx: 0, dy: 0, correlation: correlationAt(plain, burnt, window, 0, 0) };
+function wholeShift(
+  plain: Float64Array,
+  burnt: Float64Array,
+  window: Window,
+): Shift & { readonly correlation: number } {
+  const part = inner(window);
+  const at = (shift: Shift) => correlation(plain, burnt, window.width, part, shift);
+  let best = { dx: 0, dy: 0, correlation: at({ dx: 0, dy: 0 }) };
   for (let dy = -widestShift; dy <= widestShift; dy++)
     for (let dx = -widestShift; dx <= widestShift; dx++) {
-      const correlation = correlationAt(plain, burnt, window, dx, dy);
-      if (correlation > best.correlation) best = { dx, dy, correlation };
+      const found = at({ dx, dy });
+      if (found > best.correlation) best = { dx, dy, correlation: found };
     }
   return best;
 }
@@ -149,11 +127,8 @@ export function register(plain: Picture, burnt: Picture): Registration {
   const window = middleOf(plain);
   const { width, height } = window;
   const target = grey(burnt, window);
-  const whole = wholeShift(
-    texture(grey(plain, window), width, height),
-    texture(target, width, height),
-    window,
-  );
+  const textures = [grey(plain, window), target].map((plane) => texture(plane, width, height));
+  const whole = wholeShift(textures[0], textures[1], window);
   let [dx, dy] = [whole.dx, whole.dy];
   const map = fitColourMap(plain, burnt, dx, dy);
   for (let i = 0; i < steps; i++) {
@@ -161,7 +136,8 @@ export function register(plain: Picture, burnt: Picture): Registration {
     dx = hold(dx + moreX, whole.dx);
     dy = hold(dy + moreY, whole.dy);
   }
-  return { dx, dy, correlation: whole.correlation };
+  const tiles = countTiles(textures[0], textures[1], window, whole);
+  return { dx, dy, correlation: whole.correlation, tiles };
 }
 
 /** Fractions only: a step that leads further than a pixel from the whole shift has lost its way. */

@@ -2,27 +2,28 @@ import type { Primaries } from '../colour/primaries/index.js';
 import { primaries } from '../colour/primaries/index.js';
 import type { TransferFunction } from '../colour/transfer-functions/index.js';
 import { transferFunctions } from '../colour/transfer-functions/index.js';
-import { InputError } from '../errors/input-error.js';
 import { sampleLut } from '../lut/interpolate.js';
 import type { Lut } from '../lut/lattice.js';
 import type { Picture } from '../picture/picture.js';
 import { expandGrey, makePicture } from '../picture/picture.js';
 import type { Blocks } from './blocks.js';
-import { gatherBlocks, thinned } from './blocks.js';
+import { gatherBlocks, noiseOf, predictedMeans, thinned } from './blocks.js';
 import { inTurn } from './causes/cause.js';
 import type { CauseContext, CauseName, Variant } from './causes/index.js';
 import { causes } from './causes/index.js';
 import { fitBlocks } from './colour-map.js';
+import type { Doubt } from './doubts.js';
+import { causeIsAGuess, findDoubts } from './doubts.js';
 import type { Fit, SeenAs } from './fit.js';
 import { certainty, fit, misfit } from './fit.js';
 import type { Registration } from './register.js';
 import { register } from './register.js';
-import { border } from './sample.js';
+import { requireLight, requireOneFrame, requireSizes } from './require-stills.js';
 
 export interface VerifyOptions {
-  /** The curve with which the camera writes light down; sRGB by default. */
+  /** The curve with which the camera writes light down, range included; sRGB by default. */
   readonly cameraCurve?: TransferFunction;
-  /** How the burnt codes are meant to be seen; sRGB by default. */
+  /** How the burnt codes are meant to be seen, range included; sRGB by default. */
   readonly curve?: TransferFunction;
   readonly primaries?: Primaries;
   /** Other files that may have been loaded instead. */
@@ -44,15 +45,21 @@ export interface Verdict {
   /** CIEDE2000 between what the file says and what was burnt in. */
   readonly mean: number;
   readonly p95: number;
+  /** Root mean square of the same, codes of 255. */
+  readonly rms: number;
   /** The cause that fits clearly better than the file itself. */
   readonly cause?: Explanation;
+  /** Whether the best of the other causes cannot be told from the named one. */
+  readonly ambiguous: boolean;
   /** The best form of every cause that was tried, the best fit first. */
   readonly tried: readonly Explanation[];
+  /** Why the verdict is worth less than usual. */
+  readonly doubts: readonly Doubt[];
   readonly shift: Registration;
+  /** Noise between the two stills, codes of 255. */
+  readonly noise: number;
   /** Places that were compared. */
   readonly blocks: number;
-  /** One sentence. */
-  readonly sentence: string;
 }
 
 /** CIEDE2000 up to which a burn-in counts as what the file says: mean and 95th percentile (our choice). */
@@ -61,19 +68,6 @@ export const verifyLimits = { mean: 1, p95: 2 };
 /** A cause is named only when its fit is better beyond chance, and its distance at most this share of the file's. */
 const surely = 5;
 const clearlyBetter = { plain: 0.7, gentle: 0.95 };
-
-/** Stills smaller than this have too few places to compare. */
-const leastSide = 2 * border + 32;
-
-function requireStills(plain: Picture, burnt: Picture): void {
-  if (plain.width !== burnt.width || plain.height !== burnt.height)
-    throw new InputError({
-      what: `the two stills differ in size: ${plain.width} x ${plain.height} and ${burnt.width} x ${burnt.height}`,
-      hint: 'Take both from the same recording format, uncropped.',
-    });
-  if (Math.min(plain.width, plain.height) < leastSide)
-    throw new InputError({ what: 'the stills are too small', allowed: `${leastSide} pixels a side or more` });
-}
 
 interface Tried extends Explanation {
   readonly fit: Fit;
@@ -95,13 +89,8 @@ function bestForm(name: CauseName, context: CauseContext): Variant | undefined {
 }
 
 /** The best form of each cause, the best fit first; of equal fits the order of the registry stands. */
-function tryCauses(
-  names: readonly CauseName[],
-  context: CauseContext,
-  blocks: Blocks,
-  seenAs: SeenAs,
-): Tried[] {
-  return names
+function tryCauses(context: CauseContext, blocks: Blocks, seenAs: SeenAs): Tried[] {
+  return (Object.keys(causes) as CauseName[])
     .flatMap((name) => {
       const form = bestForm(name, context);
       return form === undefined ? [] : [explanation(name, form.words, fit(blocks, form.predict, seenAs))];
@@ -127,15 +116,18 @@ function unknown(file: Fit, best: number, free: Fit): Tried | undefined {
   return explanation('another-file', 'a smooth change of colour, but not this one nor a usual mistake', free);
 }
 
-/** Codes of 255, and likeness of texture, beyond which two stills do not show one frame. */
-const otherFrame = { rms: 6, correlation: 0.3 };
+/** Which explanation is named, if any. */
+function judged(file: Fit, tried: readonly Tried[], free: Fit, inSteps: boolean): Tried | undefined {
+  const cause = unknown(file, Math.min(file.rms, ...tried.map(({ rms }) => rms)), free) ?? named(file, tried);
+  const steps = tried.find(({ cause: name }) => name === 'eight-bit');
+  return cause ?? (inSteps ? steps : undefined);
+}
 
-function requireOneFrame(free: Fit, shift: Registration): void {
-  if (free.rms < otherFrame.rms || shift.correlation > otherFrame.correlation) return;
-  throw new InputError({
-    what: 'the two stills do not show the same frame',
-    hint: 'Stop the film on one frame and take both stills of it, or pick the same frame of two runs.',
-  });
+/** Whether another cause, which would ask for other remedies, fits no worse beyond chance. */
+function isAmbiguous(cause: Tried | undefined, tried: readonly Tried[]): boolean {
+  if (cause === undefined || causes[cause.cause].gentle) return false;
+  const next = tried.find(({ cause: name }) => name !== cause.cause && !causes[name].gentle);
+  return next !== undefined && certainty(next.fit, cause.fit) < surely;
 }
 
 /** Whether 16-bit codes are 8-bit ones in disguise: all but a few lie on steps of 256 or 257. */
@@ -151,27 +143,8 @@ function readable(still: Picture): Picture {
   const colour = expandGrey(still);
   if (!onEightBitSteps(colour)) return colour;
   const { width, height, channels, data } = colour;
-  return makePicture(
-    width,
-    height,
-    { channels, bits: 8 },
-    Uint8Array.from(data, (code) => code >> 8),
-  );
-}
-
-function inWords(holds: boolean, file: Fit, cause: Explanation | undefined): string {
-  const figures = `mean ${file.mean.toFixed(2)}, 95th percentile ${file.p95.toFixed(2)} CIEDE2000`;
-  const why = cause === undefined ? '' : `: ${causes[cause.cause].title} (${cause.words})`;
-  if (holds) return `The device did what the file says, ${figures}${why}.`;
-  const none = cause === undefined ? '; none of the usual causes fits' : why;
-  return `The burn-in is not what the file says, ${figures}${none}.`;
-}
-
-/** Which explanation is named, if any. */
-function judged(file: Fit, tried: readonly Tried[], free: Fit, inSteps: boolean): Tried | undefined {
-  const cause = unknown(file, Math.min(file.rms, ...tried.map(({ rms }) => rms)), free) ?? named(file, tried);
-  const steps = tried.find(({ cause: name }) => name === 'eight-bit');
-  return cause ?? (inSteps ? steps : undefined);
+  const codes = Uint8Array.from(data, (code) => code >> 8);
+  return makePicture(width, height, { channels, bits: 8 }, codes);
 }
 
 /** Blocks that are enough to choose between the forms of a cause. */
@@ -181,7 +154,7 @@ const searchBlocks = 300;
  * Says whether a device did what a LUT file says, from two stills of one frame, one recorded without the look and one
  * with it; and if not, which usual cause fits best. Small shifts between the stills are found and taken out; means of
  * blocks are compared, so that recording noise averages out.
- * @throws InputError when the stills differ in size, are too small or do not show the same frame
+ * @throws InputError when the stills differ in size, are too small or black all over, or do not show the same frame
  */
 export function verify(
   plainStill: Picture,
@@ -190,35 +163,46 @@ export function verify(
   options: VerifyOptions = {},
 ): Verdict {
   const [plain, burnt] = [readable(plainStill), readable(burntStill)];
-  requireStills(plain, burnt);
+  requireSizes(plain, burnt);
   const shift = register(plain, burnt);
   const blocks = gatherBlocks(plain, burnt, shift);
+  requireLight(blocks);
   const { srgb } = transferFunctions;
   const seenAs = { curve: options.curve ?? srgb, primaries: options.primaries ?? primaries.bt709 };
-  const free = fit(blocks, fitBlocks(blocks), seenAs);
+  const map = fitBlocks(blocks);
+  const free = fit(blocks, map, seenAs);
   requireOneFrame(free, shift);
   const look = inTurn(sampleLut(lut));
   const file = fit(blocks, look, seenAs);
+  const within = file.mean <= verifyLimits.mean && file.p95 <= verifyLimits.p95;
   const few = thinned(blocks, Math.ceil(blocks.count / searchBlocks));
   const context: CauseContext = {
     lut,
     look,
     cameraCurve: options.cameraCurve ?? srgb,
+    holds: within,
     others: options.others ?? [],
     misfit: (predict) => misfit(few, predict),
   };
-  const tried = tryCauses(Object.keys(causes) as CauseName[], context, blocks, seenAs);
-  const cause = judged(file, tried, free, burnt.bits < burntStill.bits);
-  const within = file.mean <= verifyLimits.mean && file.p95 <= verifyLimits.p95;
-  const holds = within && (cause === undefined || causes[cause.cause].gentle);
+  const tried = tryCauses(context, blocks, seenAs);
+  const doubts = findDoubts(blocks, shift.tiles, changeMade(blocks, look, seenAs));
+  const cause = causeIsAGuess(doubts) ? undefined : judged(file, tried, free, burnt.bits < burntStill.bits);
   return {
-    holds,
+    holds: within && (cause === undefined || causes[cause.cause].gentle),
     mean: file.mean,
     p95: file.p95,
+    rms: file.rms,
     ...(cause === undefined ? {} : { cause: plainly(cause) }),
+    ambiguous: isAmbiguous(cause, tried),
     tried: tried.map(plainly),
+    doubts,
     shift,
+    noise: noiseOf(blocks, map),
     blocks: blocks.count,
-    sentence: inWords(holds, file, cause),
   };
+}
+
+/** Mean CIEDE2000 that the look should make on this frame. */
+function changeMade(blocks: Blocks, look: Variant['predict'], seenAs: SeenAs): number {
+  return fit({ ...blocks, burnt: predictedMeans(blocks, look) }, () => {}, seenAs).mean;
 }

@@ -91,7 +91,6 @@ describe('verify', () => {
     expect(verdict.mean).toBeLessThan(0.01);
     expect(verdict.holds).toBe(true);
     expect(verdict.cause).toBeUndefined();
-    expect(verdict.sentence).toMatch(/^The device did what the file says/);
   });
 
   it('names the other file when it is at hand', () => {
@@ -100,7 +99,6 @@ describe('verify', () => {
       others: [{ name: 'attic.cube', lut: other }],
     });
     expect(verdict.cause).toMatchObject({ cause: 'another-file', words: 'it fits attic.cube' });
-    expect(verdict.sentence).toContain('another look was burnt in (it fits attic.cube)');
   });
 
   it('sees a 16-bit recording that was cut to 8 bits, and lets it pass', () => {

@@ -9,6 +9,8 @@ export interface CauseContext {
   readonly look: Run;
   /** The curve with which the camera writes light down. */
   readonly cameraCurve: TransferFunction;
+  /** Whether the file itself meets the burnt still: then what takes long need not be tried. */
+  readonly holds: boolean;
   /** Other files that may have been loaded instead. */
   readonly others: readonly { readonly name: string; readonly lut: Lut }[];
   /** How far a prediction lies from the burnt still: root mean square, codes of 255. For searches. */

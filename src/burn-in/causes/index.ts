@@ -7,12 +7,14 @@ import { exposure } from './exposure.js';
 import { notApplied } from './not-applied.js';
 import { signalRange } from './signal-range.js';
 import { smallerTable } from './smaller-table.js';
+import { stillsSwapped } from './stills-swapped.js';
 import { tableOrder } from './table-order.js';
 import { trilinear } from './trilinear.js';
 
 /** The usual causes, the simplest first: of equal fits the first is named. */
 export const causes = {
   'not-applied': notApplied,
+  'stills-swapped': stillsSwapped,
   'applied-twice': appliedTwice,
   'signal-range': signalRange,
   'table-order': tableOrder,
