@@ -29,4 +29,12 @@ export const palette = {
   burntOutBed: ink(0.95, 0.01, 90),
   blocked: ink(0.82, 0.09, 200),
   blockedBed: ink(0.12, 0, 0),
-} as const satisfies Record<string, Ink>;
+  // Lightness alone tells them apart; a little warmth keeps them from being taken for a picture.
+  difference: [
+    ink(0.22, 0, 0),
+    ink(0.42, 0.03, 70),
+    ink(0.6, 0.06, 70),
+    ink(0.78, 0.09, 75),
+    ink(0.95, 0.06, 90),
+  ],
+} as const satisfies Record<string, Ink | readonly Ink[]>;
