@@ -9,6 +9,7 @@ const commands = {
   check: async () => (await import('./check.js')).addCheck,
   preview: async () => (await import('./preview.js')).addPreview,
   apply: async () => (await import('./apply.js')).addApply,
+  verify: async () => (await import('./verify.js')).addVerify,
   undo: async () => (await import('./undo.js')).addUndo,
   measure: async () => (await import('./measure.js')).addMeasure,
   capture: async () => (await import('./capture.js')).addCapture,
