@@ -31,5 +31,8 @@ export { buildCurves } from './jobs/build-curves.js';
 export { checkTable, isGood } from './jobs/check-lut.js';
 export { applyLook } from './jobs/apply-look.js';
 export { previewLook } from './jobs/preview-look.js';
+export { type BurnIn, verifyBurnIn } from './jobs/verify-burn-in.js';
+export { verdictSentence, verdictSentences } from './jobs/burn-in-words.js';
+export type { Verdict } from './burn-in/verify.js';
 export { type BurntLut, undoLook, type UndoSettings, type WayBack } from './jobs/undo-look.js';
 export { type Signal, type Signals, signalsOf } from './jobs/signal.js';

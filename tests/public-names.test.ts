@@ -35,6 +35,9 @@ const names = [
   'transferFunctions',
   'undo',
   'undoLook',
+  'verdictSentence',
+  'verdictSentences',
+  'verifyBurnIn',
 ];
 
 it('the library exports just these names', () => {
