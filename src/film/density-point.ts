@@ -1,4 +1,4 @@
-import { aboveFloor, aboveFloorSlope, densityOf } from './density.js';
+import { densityOf, densitySlope } from './density.js';
 import type { DyeModel } from './dye-model.js';
 
 /** Densities of red, green, blue behind given amounts of dye, and their slopes by amount. */
@@ -20,7 +20,7 @@ export function densityPoint(
   model.lightAndSlopes(amounts[0], amounts[1], amounts[2], scratch);
   for (let k = 0; k < 3; k++) {
     point.densities[k] = densityOf(scratch[k]);
-    const slope = -aboveFloorSlope(scratch[k]) / (aboveFloor(scratch[k]) * Math.LN10);
+    const slope = densitySlope(scratch[k]);
     for (let j = 0; j < 3; j++) point.slopes[3 * k + j] = slope * scratch[3 + 3 * k + j];
   }
 }

@@ -13,11 +13,6 @@ export function aboveFloor(linear: number): number {
   return 0.5 * (linear + Math.sqrt(linear * linear + 4 * floor * floor));
 }
 
-/** The slope of {@link aboveFloor}, 0..1. */
-export function aboveFloorSlope(linear: number): number {
-  return 0.5 * (1 + linear / Math.sqrt(linear * linear + 4 * floor * floor));
-}
-
 /**
  * Density of a share of light let through: D = -log10 T (ISO 5-1). Above density 5 it bends towards 6 and never
  * leaves it, so no light at all, and less than none, still have a density.
@@ -25,6 +20,11 @@ export function aboveFloorSlope(linear: number): number {
  */
 export function densityOf(transmittance: number): number {
   return -Math.log(aboveFloor(transmittance)) / ln10;
+}
+
+/** The slope of {@link densityOf}: with y = (x + w) / 2 the floor's root w gives dy/dx = y / w, so d log y / dx = 1 / w. */
+export function densitySlope(transmittance: number): number {
+  return -1 / (ln10 * Math.sqrt(transmittance * transmittance + 4 * floor * floor));
 }
 
 /** Share of light that a density lets through: T = 10^-D. */

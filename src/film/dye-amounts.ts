@@ -14,7 +14,7 @@ const outer = [-0.5, 4.5] as const;
  * Newton ends with the step taken at this density error: the error falls as its square, so what remains is far below
  * what a lattice of six decimals can tell.
  */
-const lastStepAt = 3e-6;
+const lastStepAt = 5e-6;
 const mostSteps = 40;
 /** The furthest an amount moves in one step where film can be: the straight line may point far past it. */
 const longestStep = 0.8;

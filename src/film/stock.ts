@@ -38,17 +38,22 @@ function filmState(dyes: DyeSet, stain: Stain, light: FilmLight): FilmState {
  */
 function changeOfState(before: FilmState, after: FilmState, change?: (amounts: Float64Array) => void): Run {
   const solve = dyeAmountSolver(before.model);
+  const seen = new Float64Array(3);
   const densities = new Float64Array(3);
   const amounts = new Float64Array(3);
   const light = new Float64Array(3);
   return (values, count) => {
     transformRun3(before.fromBt2020, values, count);
     for (let i = 0; i < 3 * count; i += 3) {
-      for (let k = 0; k < 3; k++) densities[k] = densityOf(values[i + k]);
+      for (let k = 0; k < 3; k++) densities[k] = seen[k] = densityOf(values[i + k]);
       solve(densities, amounts);
       change?.(amounts);
       after.model.light(amounts[0], amounts[1], amounts[2], light);
-      for (let k = 0; k < 3; k++) values[i + k] *= aboveFloor(light[k]) / transmittanceOf(densities[k]);
+      for (let k = 0; k < 3; k++) {
+        // Within film the densities found are those seen, and their light is at hand.
+        const found = densities[k] === seen[k] ? aboveFloor(values[i + k]) : transmittanceOf(densities[k]);
+        values[i + k] *= aboveFloor(light[k]) / found;
+      }
     }
     transformRun3(after.toBt2020, values, count);
   };

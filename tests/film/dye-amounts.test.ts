@@ -14,7 +14,7 @@ import { seededRandom } from '../../src/maths/random.js';
 
 /** Densities of the amounts found against those given: what a lattice of six decimals cannot tell by far. */
 const density = 1e-8;
-/** Amounts: the last Newton step starts within 3e-6, and deep blues tell their dyes a hundred times worse than greys. */
+/** Amounts: the last Newton step starts within 5e-6, and deep blues tell their dyes a hundred times worse than greys. */
 const amount = 1e-7;
 const wide = densityLight(gateLight);
 const base = stainSpectrum({ red: 0.02, green: 0.05, blue: 0.12 });

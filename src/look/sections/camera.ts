@@ -36,8 +36,19 @@ export function readCamera(camera: Camera): Run {
   const { decode } = transferFunctionOf(camera.encoding);
   const openGate = openGateOf(camera);
   const toFilm = rgbToRgb(primariesOf(camera.primaries), primaries.bt2020);
+  const lightOf = (code: number) => decode(toFull(code, camera.range)) / openGate;
   return (values, count) => {
-    for (let i = 0; i < 3 * count; i++) values[i] = decode(toFull(values[i], camera.range)) / openGate;
+    for (let channel = 0; channel < 3; channel++) {
+      // In a lattice green and blue stay for a row: the colour before it had the same code.
+      let [code, light] = [NaN, NaN];
+      for (let i = channel; i < 3 * count; i += 3) {
+        if (values[i] !== code) {
+          code = values[i];
+          light = lightOf(code);
+        }
+        values[i] = light;
+      }
+    }
     transformRun3(toFilm, values, count);
   };
 }
