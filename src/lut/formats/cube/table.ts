@@ -1,5 +1,7 @@
 /** How many rows a table has room for before any row was read. */
 const firstRows = 4096;
+/** And when those have come: the rows of 65 nodes a side, 6.6 MB, of which a system hands out what is written to. */
+const usualRows = 65 ** 3;
 
 /**
  * Rows of three numbers that grow as rows are read, never as a size is claimed, so that a false claim costs
@@ -21,7 +23,7 @@ export class GrowingTable {
   /** The array that the next row goes into, at `3 * rows`; then count it with `rows++`. */
   roomForRow(): Float64Array {
     if (3 * this.rows === this.values.length) {
-      const larger = new Float64Array(3 * Math.min(this.expected, 2 * this.rows));
+      const larger = new Float64Array(3 * Math.min(this.expected, Math.max(usualRows, 2 * this.rows)));
       larger.set(this.values);
       this.values = larger;
     }
