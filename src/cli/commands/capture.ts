@@ -9,7 +9,8 @@ export function addCapture(program: Command): void {
     .summary('the capture sheet, the exposure test, the projector’s speed')
     .description(
       'Before the reel runs: the arithmetic of the shoot on one sheet, a test of the exposure, and what a test recording tells of speed and flicker.',
-    );
+    )
+    .addHelpText('after', '\nExample:\n  gatelight capture --gauge 8mm --metres 15\n');
   addSheet(capture);
   addExposure(capture);
   addSpeed(capture);

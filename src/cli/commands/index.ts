@@ -16,6 +16,7 @@ const commands = {
   log: async () => (await import('./log.js')).addLog,
   demo: async () => (await import('./demo.js')).addDemo,
   page: async () => (await import('./page.js')).addPage,
+  completion: async () => (await import('./completion.js')).addCompletion,
 } satisfies Record<string, () => Promise<AddCommand>>;
 
 /**
