@@ -1,5 +1,6 @@
 import { percentile } from '../../maths/percentile.js';
 import { surprises } from './level-filter.js';
+import { fitShape } from './pulse-shape.js';
 import { fitTrack, type Track } from './track.js';
 
 /** The flicker in a recording. */
@@ -22,60 +23,51 @@ export interface MeasuredFlicker {
 }
 
 const mostHarmonics = 12;
-/** Share of the frames at either end that is left out: what a series of harmonics overshoots at its corners. */
-const overshoot = 0.015;
 /** Log likelihood over its price from which flicker is believed: the speed was searched where there is most of it. */
 const believed = 15;
-/** What the shape of the wave leaves open even with many harmonics. */
+/** What the wave's shape leaves open even where nothing is in its way. */
 const shapeError = 0.03;
-/** Log likelihood above its price that a harmonic must have to be missed when it is not found. */
-const missed = 4;
+/** The frames speak against an even shutter when harmonics tell so much more of the light, a share of its power. */
+const unlikeShare = 0.02;
 
-/** Amplitude of the k-th harmonic of a light that jumps between 1 and -1, its edges an eighth of the period wide. */
-function jumpHarmonic(k: number): number {
-  const edge = (Math.PI * k) / 8;
-  return k % 2 === 0 ? 0 : (4 / (Math.PI * k)) * (Math.sin(edge) / edge);
-}
-
-/** How far the first harmonics of such a light swing, 1 = the light itself. */
-function swingOf(count: number): number {
-  let most = 0;
-  for (let phase = 0; phase < 0.5; phase += 1 / 256) {
-    let sum = 0;
-    for (let k = 1; k <= count; k++) sum += jumpHarmonic(k) * Math.sin(2 * Math.PI * k * phase);
-    most = Math.max(most, sum);
-  }
-  return most;
+interface Told {
+  readonly wave: Float64Array;
+  readonly gain: number;
+  /** Log likelihood over that of no flicker, Schwarz's price (1978) of its parameters taken off. */
+  readonly worth: number;
+  /** Share of the frames at either end that is left out: what a series of harmonics overshoots at its corners. */
+  readonly overshoot: number;
 }
 
 /**
- * What harmonics too weak to be seen may take off the swing, a share: the light is one that rounds off by itself, or one
- * that jumps. Nothing when the next harmonic of a jump would have been seen.
+ * The light over a pulse: what an even shutter does; or, where the frames speak against that (blades unlike each other,
+ * light from elsewhere), as many harmonics as they have evidence for.
  */
-function unseenShare(count: number, gain: number, price: number): number {
-  const next = count % 2 === 0 ? count + 1 : count + 2;
-  const expected = ((gain / 2) * jumpHarmonic(next) ** 2) / jumpHarmonic(1) ** 2;
-  return expected > price + missed ? 0 : 1 - 1 / swingOf(count);
+function likeliest(light: Track, phases: Float64Array, pulsesExposed?: number): Told {
+  const price = Math.log(light.seen.length);
+  const shape = fitShape(light, phases, pulsesExposed);
+  let best: Told = { ...shape, worth: shape.gain / 2 - price, overshoot: 0 };
+  for (let count = 2; count <= mostHarmonics; count++) {
+    const { values, gain } = fitTrack(light, phases, count);
+    const worth = gain / 2 - count * price;
+    if (worth > best.worth && shape.gain < (1 - unlikeShare) * gain)
+      best = { wave: values, gain, worth, overshoot: 0.015 };
+  }
+  return best;
 }
 
-/** Measures flicker along the followed phase, with as many harmonics as it has evidence for (Schwarz 1978). */
-export function measureFlicker(light: Track, phases: Float64Array): MeasuredFlicker {
-  const price = Math.log(light.seen.length);
-  const fits = Array.from({ length: mostHarmonics }, (_, i) => fitTrack(light, phases, i + 1));
-  const worth = fits.map(({ gain }, i) => gain / 2 - (i + 1) * price);
-  const best = worth.indexOf(Math.max(...worth));
-  const unseen = unseenShare(best + 1, fits[0].gain, price);
-  const wave = fits[best].values.map((value) => value * (1 - unseen / 2));
+/** Measures flicker along the followed phase. @param pulsesExposed pulses that an exposure spans, if that is known */
+export function measureFlicker(light: Track, phases: Float64Array, pulsesExposed?: number): MeasuredFlicker {
+  const { wave, gain, worth, overshoot } = likeliest(light, phases, pulsesExposed);
   const [most, least] = [1 - overshoot, overshoot].map((share) => Math.exp(percentile(wave.slice(), share)));
   const percent = (100 * (most - least)) / (most + least);
-  // The gain is the square of the wave over its error, in deviations, shared by two amplitudes a harmonic.
-  const noise = Math.sqrt((best + 1) / Math.max(1e-9, fits[best].gain));
-  const error = percent * Math.hypot(noise, unseen / 2, shapeError);
+  // The gain is the square of the wave over its error, in deviations.
+  const error = percent * Math.hypot(Math.sqrt(2 / Math.max(1e-9, gain)), shapeError);
   return {
     percent,
     stops: Math.log2(most / least),
     error,
-    seen: worth[best] > believed,
+    seen: worth > believed,
     wave,
     light: recorded(light, wave),
   };

@@ -156,7 +156,8 @@ export function measureSpeed(whole: Series, settings: SpeedSettings): SpeedRepor
   );
   const { filmFps, followed, onFrames } = best;
   const [light] = followed.tracks;
-  const flicker = measureFlicker(light, followed.phases);
+  const pulsesExposed = exposureS === undefined ? undefined : exposureS * blades * filmFps;
+  const flicker = measureFlicker(light, followed.phases, pulsesExposed);
   const known = top.likelihood > believed;
   const odds = Math.min(...others.map((other) => score(best) - score(other)));
   const confidence = !known
