@@ -1,17 +1,18 @@
 import type { Triple } from '../maths/matrix3.js';
+import type { Choice } from './choose-correction.js';
 import type { AmountCloud } from './density-cloud.js';
 import { type FadingKindName, fadingKinds } from './fading-kinds.js';
-import type { Ageing } from './losses.js';
+
 import type { MarkKind, MarkReading } from './marks.js';
-import type { AxisFit } from './neutral-axis.js';
 import { oneColouredFrom, oneSidedness } from './one-sidedness.js';
 import type { OpenGate } from './open-gate.js';
 
-/** How sure the answer is, in a word and as the largest deviation of a loss. */
+/** How sure the answer is, in a word and as what is expected to remain. */
 export interface Confidence {
   readonly word: 'good' | 'fair' | 'thin';
-  /** Largest standard deviation among the three losses. */
-  readonly largestDeviation: number;
+  /** Mean CIEDE2000 to the sound reel that is expected with the correction, and as recorded. */
+  readonly expected: number;
+  readonly expectedAsRecorded: number;
   /** Why it is not better; empty for `good`. */
   readonly reasons: readonly string[];
 }
@@ -21,22 +22,23 @@ export interface Evidence {
   readonly gate: OpenGate;
   readonly clouds: readonly AmountCloud[];
   readonly marks: Readonly<Record<MarkKind, readonly MarkReading[]>>;
-  readonly fit: AxisFit;
-  readonly ageing: Ageing;
+  readonly kinds: Readonly<Record<FadingKindName, number>>;
+  readonly choice: Choice;
   readonly goodOrder: boolean;
   readonly loss: Triple;
-  readonly uncertainty: { readonly loss: { cyan: number; magenta: number; yellow: number } };
+  /** One standard deviation of each loss. */
+  readonly lossDeviation: Triple;
   readonly disagreeing: readonly string[];
 }
 
-/** Largest deviation of a loss up to which the answer is good, and fair. */
-const deviationLimits = { good: 0.06, fair: 0.1 } as const;
+/** Expected difference up to which the answer is good, and fair. */
+const expectedLimits = { good: 2.5, fair: 4 } as const;
 /** Tone that the darkest part must reach, once brought back, for black to be seen. */
 const blackSeenFrom = 2;
 
-/** Tone of the darkest part, brought back along the axis. */
-function darkestTone({ clouds, fit }: Evidence): number {
-  const { logFactors, offsets } = fit.axis;
+/** Tone of the darkest part, corrected. */
+function darkestTone({ clouds, choice }: Evidence): number {
+  const { logFactors, offsets } = choice;
   let darkest = 0;
   for (const { amounts } of clouds)
     for (let i = 0; i < amounts.length; i += 3) {
@@ -47,8 +49,8 @@ function darkestTone({ clouds, fit }: Evidence): number {
 }
 
 function reasonsOf(evidence: Evidence): string[] {
-  const { stills, gate, clouds, marks, fit, disagreeing } = evidence;
-  const oneColoured = clouds.filter((cloud) => oneSidedness(cloud, fit.axis) > oneColouredFrom).length;
+  const { stills, gate, clouds, marks, choice, disagreeing } = evidence;
+  const oneColoured = clouds.filter((cloud) => oneSidedness(cloud, choice) > oneColouredFrom).length;
   const marked = Object.values(marks).some((list) => list.some(({ light }) => light !== undefined));
   const reasons: string[] = [];
   if (stills.length === 1 && !marked)
@@ -74,32 +76,38 @@ function reasonsOf(evidence: Evidence): string[] {
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 
-function likeliest(ageing: Ageing): FadingKindName {
-  const names = Object.keys(ageing.kinds) as FadingKindName[];
-  return names.reduce((a, b) => (ageing.kinds[b] > ageing.kinds[a] ? b : a));
+function likeliest(kinds: Evidence['kinds']): FadingKindName {
+  const names = Object.keys(kinds) as FadingKindName[];
+  return names.reduce((a, b) => (kinds[b] > kinds[a] ? b : a));
+}
+
+const dyeNames = ['Cyan', 'Magenta', 'Yellow'] as const;
+
+function findingsOf({ kinds, goodOrder, loss, lossDeviation }: Evidence): string[] {
+  const kind = likeliest(kinds);
+  if (goodOrder && kind === 'good-order')
+    return [`The reel looks in good order (${percent(kinds[kind])} probable) and is left as it is.`];
+  const probable = `${fadingKinds[kind].title} (${percent(kinds[kind])} probable)`;
+  if (goodOrder)
+    return [`It may be ${probable}, but not surely enough for a correction: the reel is left as it is.`];
+  return [
+    `Likeliest: ${probable}.`,
+    ...dyeNames.map(
+      (dye, k) => `${dye}: ${percent(loss[k])} lost, give or take ${percent(lossDeviation[k])}.`,
+    ),
+  ];
 }
 
 /** The answer in words, and how far to trust it. */
 export function confidenceOf(evidence: Evidence): { confidence: Confidence; findings: string[] } {
-  const { ageing, goodOrder, loss, uncertainty } = evidence;
-  const deviations = Object.values(uncertainty.loss);
-  const largestDeviation = Math.max(...deviations);
+  const { expected, withoutExpected } = evidence.choice;
   const reasons = reasonsOf(evidence);
   const byFigure =
-    largestDeviation <= deviationLimits.good
-      ? 'good'
-      : largestDeviation <= deviationLimits.fair
-        ? 'fair'
-        : 'thin';
+    expected <= expectedLimits.good ? 'good' : expected <= expectedLimits.fair ? 'fair' : 'thin';
   const word = reasons.length === 0 ? byFigure : byFigure === 'thin' || reasons.length > 1 ? 'thin' : 'fair';
-  const findings = goodOrder
-    ? [`The reel looks in good order (${percent(ageing.kinds['good-order'])} probable) and is left as it is.`]
-    : [
-        `Likeliest: ${fadingKinds[likeliest(ageing)].title} (${percent(ageing.kinds[likeliest(ageing)])} probable).`,
-        ...['Cyan', 'Magenta', 'Yellow'].map(
-          (dye, k) => `${dye}: ${percent(loss[k])} lost, give or take ${percent(deviations[k])}.`,
-        ),
-      ];
   const grounds = reasons.map((reason) => `${reason[0].toUpperCase()}${reason.slice(1)}.`);
-  return { confidence: { word, largestDeviation, reasons }, findings: [...findings, ...grounds] };
+  return {
+    confidence: { word, expected, expectedAsRecorded: withoutExpected, reasons },
+    findings: [...findingsOf(evidence), ...grounds],
+  };
 }

@@ -15,13 +15,17 @@ const cellEdge = 0.06;
 /** Densities are looked for from here, in so many cells: -1 (flare, highlights above the gate) to 6.7. */
 const [lowest, cellsAcross] = [-1, 128];
 
-/** @param light linear, in the primaries of densities, on the camera's scale @param openGate linear level of the light without film */
-export function densityCloud(light: Float64Array, openGate: number): DensityCloud {
+/**
+ * @param light linear, in the primaries of densities, on the camera's scale
+ * @param openGate linear level of the light without film
+ * @param flare stray light to take off, as a share of the open gate
+ */
+export function densityCloud(light: Float64Array, openGate: number, flare: number): DensityCloud {
   const cells = new Map<number, [count: number, red: number, green: number, blue: number]>();
   for (let i = 0; i < light.length; i += 3) {
-    const red = densityOf(light[i] / openGate);
-    const green = densityOf(light[i + 1] / openGate);
-    const blue = densityOf(light[i + 2] / openGate);
+    const red = densityOf(light[i] / openGate - flare);
+    const green = densityOf(light[i + 1] / openGate - flare);
+    const blue = densityOf(light[i + 2] / openGate - flare);
     const place = (d: number) => Math.max(0, Math.min(cellsAcross - 1, Math.floor((d - lowest) / cellEdge)));
     const key = (place(red) * cellsAcross + place(green)) * cellsAcross + place(blue);
     const cell = cells.get(key);
@@ -47,6 +51,8 @@ export function densityCloud(light: Float64Array, openGate: number): DensityClou
 export interface AmountCloud {
   readonly amounts: Float64Array;
   readonly weights: Float64Array;
+  /** Share of the still's blocks of each colour. */
+  readonly shares: Float64Array;
 }
 
 /** Tone steps (in mean density) that are levelled, and how many of them are told apart, from -1 up. */
@@ -74,5 +80,10 @@ export function amountCloud({ densities, counts }: DensityCloud, space: DyeSpace
   });
   const different = (sum * sum) / squares;
   const worth = Math.min(1, different / filmColours.coloursAStill);
-  return { amounts, weights: weights.map((weight) => (worth * weight) / sum) };
+  const blocks = counts.reduce((a, b) => a + b, 0);
+  return {
+    amounts,
+    weights: weights.map((weight) => (worth * weight) / sum),
+    shares: counts.map((count) => count / blocks),
+  };
 }

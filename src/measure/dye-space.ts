@@ -17,6 +17,8 @@ import type { Triple } from '../maths/matrix3.js';
 export interface DyeSpace {
   /** Densities of red, green, blue relative to the open gate -> equivalent amounts, in place. */
   toAmounts(densities: Float64Array): void;
+  /** Equivalent amounts -> light of the density primaries, open gate 1 1 1, in place. */
+  toLight(amounts: Float64Array): void;
   /** The densities that a small equivalent amount of each dye adds to clear film: what a stain of it looks like. */
   stainDensities(amounts: Triple): Triple;
 }
@@ -38,6 +40,13 @@ export function dyeSpace(dyes: DyeSet): DyeSpace {
       for (let i = 0; i < densities.length; i += 3) {
         solve(densities.subarray(i, i + 3), amounts);
         for (let k = 0; k < 3; k++) densities[i + k] = amounts[k] / unit[k];
+      }
+    },
+    toLight(amounts) {
+      const light = new Float64Array(3);
+      for (let i = 0; i < amounts.length; i += 3) {
+        model.light(amounts[i] * unit[0], amounts[i + 1] * unit[1], amounts[i + 2] * unit[2], light);
+        amounts.set(light, i);
       }
     },
     stainDensities(amounts) {

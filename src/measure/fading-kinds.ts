@@ -22,21 +22,21 @@ export interface FadingKind {
 export const fadingKinds = {
   'good-order': {
     title: 'in good order',
-    share: 0.6,
+    share: 0.55,
     logLeft: [0, 0, 0],
     deviation: [0.004, 0.004, 0.004],
     stain: 0.003,
   },
   mild: {
     title: 'mildly faded',
-    share: 0.064,
+    share: 0.1,
     logLeft: [-0.12, -0.05, -0.1],
     deviation: [0.08, 0.05, 0.08],
     stain: 0.02,
   },
   cyan: {
     title: 'cyan lost, as dark keeping does',
-    share: 0.12,
+    share: 0.11,
     logLeft: [-0.6, -0.06, -0.18],
     deviation: [0.3, 0.06, 0.13],
     stain: 0.04,
@@ -49,18 +49,25 @@ export const fadingKinds = {
     stain: 0.04,
   },
   yellow: {
-    title: 'yellow lost',
-    share: 0.068,
-    logLeft: [-0.06, -0.06, -0.6],
-    deviation: [0.06, 0.06, 0.3],
+    title: 'yellow lost, some magenta with it',
+    share: 0.07,
+    logLeft: [-0.06, -0.1, -0.6],
+    deviation: [0.06, 0.1, 0.3],
     stain: 0.04,
   },
   magenta: {
     title: 'magenta lost, as light does',
-    share: 0.068,
+    share: 0.05,
     logLeft: [-0.12, -0.5, -0.1],
     deviation: [0.09, 0.28, 0.09],
     stain: 0.04,
+  },
+  stain: {
+    title: 'stained yellow, the dyes mostly kept',
+    share: 0.04,
+    logLeft: [-0.12, -0.06, -0.05],
+    deviation: [0.08, 0.05, 0.05],
+    stain: 0.18,
   },
 } as const satisfies Record<string, FadingKind>;
 

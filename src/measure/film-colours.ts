@@ -9,7 +9,7 @@ import type { AmountCloud } from './density-cloud.js';
 export const filmColours = {
   /** Tone (mean amount) of the clearest picture parts, and of the blackest; softness of both ends. */
   clearest: 0.05,
-  blackest: 2.6,
+  blackest: 2.7,
   endSoftness: 0.1,
   /** Deviation of the dyes from their mean at the ends, and what is added half-way. */
   strayAtEnds: 0.06,
@@ -29,31 +29,58 @@ export interface Axis {
   readonly offsets: readonly [number, number, number];
 }
 
-const beyond = (distance: number): number =>
-  distance > 0 ? Math.min(filmColours.endCostAtMost, (distance / filmColours.endSoftness) ** 2 / 2) : 0;
+/** What a tone beyond an end costs, and how fast the cost grows. */
+function beyond(distance: number): readonly [cost: number, slope: number] {
+  if (distance <= 0) return [0, 0];
+  const cost = (distance / filmColours.endSoftness) ** 2 / 2;
+  return cost < filmColours.endCostAtMost
+    ? [cost, distance / filmColours.endSoftness ** 2]
+    : [filmColours.endCostAtMost, 0];
+}
 
 /**
  * Log likelihood of stills if their film faded along the axis: how much the colours, brought back, look like film.
  * Two thirds of the change of volume are counted, those of the two directions in which colours stray; how a scene's
  * tones are spread tells nothing.
+ * @param slopes receives the slopes by the six numbers of the axis, factors first
  */
-export function logLikelihood(stills: readonly AmountCloud[], { logFactors, offsets }: Axis): number {
+export function logLikelihood(
+  stills: readonly AmountCloud[],
+  { logFactors, offsets }: Axis,
+  slopes: Float64Array,
+): number {
   const { clearest, blackest, strayAtEnds, strayBetween, tail, coloursAStill } = filmColours;
-  const [a, b, c] = logFactors.map((v) => Math.exp(-v));
+  const gains = logFactors.map((v) => Math.exp(-v));
+  const sound = [0, 0, 0];
+  slopes.fill(0);
   let [total, says] = [0, 0];
   for (const { amounts, weights } of stills)
     for (let i = 0, p = 0; i < weights.length; i++, p += 3) {
-      const cyan = a * (amounts[p] - offsets[0]);
-      const magenta = b * (amounts[p + 1] - offsets[1]);
-      const yellow = c * (amounts[p + 2] - offsets[2]);
-      const tone = (cyan + magenta + yellow) / 3;
+      const weight = weights[i];
+      for (let k = 0; k < 3; k++) sound[k] = gains[k] * (amounts[p + k] - offsets[k]);
+      const tone = (sound[0] + sound[1] + sound[2]) / 3;
       const place = Math.max(0, Math.min(1, tone / blackest));
       const stray = strayAtEnds + strayBetween * 4 * place * (1 - place);
-      const away = ((cyan - tone) ** 2 + (magenta - tone) ** 2 + (yellow - tone) ** 2) / (stray * stray);
-      const colour = -((tail + 2) / 2) * Math.log1p(away / tail) - 2 * Math.log(stray);
-      says += weights[i];
-      total += weights[i] * (colour - beyond(tone - blackest) - beyond(clearest - tone));
+      const strayGrows = place > 0 && place < 1 ? (strayBetween * 4 * (1 - 2 * place)) / blackest : 0;
+      const away = ((sound[0] - tone) ** 2 + (sound[1] - tone) ** 2 + (sound[2] - tone) ** 2) / stray ** 2;
+      const [tooDark, darkGrows] = beyond(tone - blackest);
+      const [tooClear, clearGrows] = beyond(clearest - tone);
+      says += weight;
+      total +=
+        weight * (-((tail + 2) / 2) * Math.log1p(away / tail) - 2 * Math.log(stray) - tooDark - tooClear);
+      const byAway = -(tail + 2) / 2 / (tail + away);
+      const byTone = (-2 * (byAway * away + 1) * strayGrows) / stray - darkGrows + clearGrows;
+      for (let k = 0; k < 3; k++) {
+        const bySound = weight * ((byAway * 2 * (sound[k] - tone)) / stray ** 2 + byTone / 3);
+        slopes[k] -= bySound * sound[k];
+        slopes[3 + k] -= bySound * gains[k];
+      }
     }
-  const volume = (2 / 3) * (logFactors[0] + logFactors[1] + logFactors[2]);
-  return coloursAStill * (total - volume * says);
+  const volume = 2 / 3;
+  for (let k = 0; k < 3; k++) {
+    total -= volume * says * logFactors[k];
+    slopes[k] -= volume * says;
+  }
+  for (let j = 0; j < 6; j++) slopes[j] *= coloursAStill;
+  return coloursAStill * total;
 }

@@ -3,13 +3,15 @@ import { rgbToRgb } from '../colour/primaries/rgb-matrix.js';
 import type { TransferFunction } from '../colour/transfer-functions/index.js';
 import { densityLight } from '../film/density-light.js';
 import { gateLight } from '../film/stock.js';
-import { multiply3, transformRun3 } from '../maths/matrix3.js';
+import { multiply3, transform3, transformRun3, type Triple } from '../maths/matrix3.js';
 import { expandGrey, lastCode, type Picture } from '../picture/picture.js';
 
 /** Mean linear light of a still's blocks, and what could not be read. */
 export interface LightBlocks {
   /** Linear light in the primaries of densities, of the blocks that can be trusted, on the camera's own scale. */
   readonly light: Float64Array;
+  /** Mean of all pixels, the burnt-out ones at the end of the scale: at least so much light there was. */
+  readonly atLeast: Triple;
   /** Shares of all pixels with a channel at or near the last code, and with a channel at code 0. */
   readonly burntOut: number;
   readonly blocked: number;
@@ -47,6 +49,7 @@ export function lightBlocks(still: Picture, encoding: TransferFunction, region: 
   const side = Math.max(1, Math.ceil(Math.sqrt((region.width * region.height) / blocksWanted)));
   const light: number[] = [];
   let [burntOut, blocked] = [0, 0];
+  const sums = [0, 0, 0];
   for (let top = region.y; top < region.y + region.height; top += side)
     for (let left = region.x; left < region.x + region.width; left += side) {
       const bottom = Math.min(top + side, region.y + region.height);
@@ -62,6 +65,9 @@ export function lightBlocks(still: Picture, encoding: TransferFunction, region: 
           green += decoded[g];
           blue += decoded[b];
         }
+      sums[0] += red;
+      sums[1] += green;
+      sums[2] += blue;
       burntOut += burntHere;
       blocked += blockedHere;
       if (burntHere > 0 || blockedHere > blockedAtMost * pixels) continue;
@@ -70,5 +76,10 @@ export function lightBlocks(still: Picture, encoding: TransferFunction, region: 
   const run = Float64Array.from(light);
   transformRun3(toDensityPrimaries, run, run.length / 3);
   const all = region.width * region.height;
-  return { light: run, burntOut: burntOut / all, blocked: blocked / all };
+  return {
+    light: run,
+    atLeast: transform3(toDensityPrimaries, [sums[0] / all, sums[1] / all, sums[2] / all]),
+    burntOut: burntOut / all,
+    blocked: blocked / all,
+  };
 }

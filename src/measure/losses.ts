@@ -1,90 +1,121 @@
-import type { Triple } from '../maths/matrix3.js';
+import type { AmountCloud } from './density-cloud.js';
 import { type FadingKind, type FadingKindName, fadingKinds } from './fading-kinds.js';
-import type { AxisFit } from './neutral-axis.js';
-import { invert, times } from './square-matrix.js';
+import { type Anchor, type AxisFit, type AxisPrior, fitNeutralAxis } from './neutral-axis.js';
+import type { OwnWays } from './own-ways.js';
+import { invert, type Square, times } from './square-matrix.js';
 
-/** What time took and added, in equivalent dye amounts, with deviations. */
+/** What time took and added, in equivalent dye amounts, for one way of ageing. */
 export interface Ageing {
-  /** Natural logarithm of what is left of cyan, magenta, yellow. */
-  readonly logLeft: Triple;
-  readonly logLeftDeviation: Triple;
-  readonly stain: Triple;
-  readonly stainDeviation: Triple;
-  /** How probable each way of ageing is; they add up to 1. */
-  readonly kinds: Readonly<Record<FadingKindName, number>>;
+  /** How probable this way is; over all they add up to 1. */
+  readonly share: number;
+  /** Natural logarithm of what is left of cyan, magenta, yellow, then the offsets to take out: mean and covariance. */
+  readonly mean: readonly number[];
+  readonly covariance: Square;
 }
 
-/**
- * How far sound film is from the neutral axis that the generic dyes foresee: every stock's layers, dyes and base, and
- * every camera, stray a little. What strays so is the film's own and must stay.
- */
-export interface OwnWays {
-  /** Deviation of a factor by itself, and of what all three share (logarithms). */
-  readonly factor: number;
-  readonly factorShared: number;
-  /** Mean of a sound film's offsets, deviation of each by itself, and of what all share. */
-  readonly offsetMean: Triple;
-  readonly offset: number;
-  readonly offsetShared: number;
-  /** What the scenes add: deviation of every number beyond what the fit itself admits. */
-  readonly scene: number;
-}
-
-/** Covariance of the axis about its ageing: the fit's own, plus what is the film's own way. */
-function spread({ axis, covariance }: AxisFit, own: OwnWays): number[][] {
-  const out = covariance.map((row, i) => row.map((v, j) => v + (i === j ? own.scene ** 2 : 0)));
-  const left = axis.logFactors.map(Math.exp);
-  for (let i = 0; i < 3; i++)
-    for (let j = 0; j < 3; j++) {
-      const same = i === j ? 1 : 0;
-      out[i][j] += own.factorShared ** 2 + same * own.factor ** 2;
-      out[3 + i][3 + j] += left[i] * left[j] * (own.offsetShared ** 2 + same * own.offset ** 2);
-    }
-  return out;
-}
+/** Everything that is known of a reel's ageing: every way of ageing with its share. */
+export type Ageings = Readonly<Record<FadingKindName, Ageing>>;
 
 /** Stain in cyan, magenta, yellow as shares of the stain in blue: it is yellow, a little red, hardly cyan. */
 const stainShares = { mean: [0.15, 0.4, 1], deviation: [0.3, 0.5, 1] } as const;
 
-/** One way of ageing held against the axis: Gaussian times Gaussian. */
-function update(kind: FadingKind, { axis }: AxisFit, noise: readonly (readonly number[])[], own: OwnWays) {
-  const mean = [...kind.logLeft, ...stainShares.mean.map((share) => share * kind.stain)];
-  const deviation = [...kind.deviation, ...stainShares.deviation.map((share) => share * kind.stain)];
-  const seen = [
-    ...axis.logFactors,
-    ...axis.offsets.map((v, k) => v - Math.exp(axis.logFactors[k]) * own.offsetMean[k]),
-  ];
-  const { inverse, logDeterminant } = invert(
-    noise.map((row, i) => row.map((v, j) => v + (i === j ? deviation[i] ** 2 : 0))),
-  );
-  const away = seen.map((v, i) => v - mean[i]);
-  const pulled = times(inverse, away);
-  const distance = away.reduce((sum, v, i) => sum + v * pulled[i], 0);
+const block = (n: number, f: (i: number, j: number) => number): number[][] =>
+  Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => f(i, j)));
+
+/** Losses and offsets know nothing of each other. */
+const twoBlocks = (a: Square, b: Square): number[][] =>
+  block(6, (i, j) => (i < 3 && j < 3 ? a[i][j] : i >= 3 && j >= 3 ? b[i - 3][j - 3] : 0));
+
+/** The Gaussians that meet in an axis: losses and stain of a way of ageing, factors and offsets of the film's own. */
+function parts(kind: FadingKind, own: OwnWays) {
+  const same = (i: number, j: number) => Number(i === j);
+  const scene = own.scene ** 2;
   return {
-    logEvidence: Math.log(kind.share) - (distance + logDeterminant) / 2,
-    mean: mean.map((v, i) => v + deviation[i] ** 2 * pulled[i]),
-    variance: deviation.map((v, i) => v ** 2 - v ** 4 * inverse[i][i]),
+    loss: block(3, (i, j) => same(i, j) * kind.deviation[i] ** 2),
+    factor: block(3, (i, j) => own.factorShared ** 2 + same(i, j) * (own.factor[i] ** 2 + scene)),
+    stain: block(3, (i, j) => same(i, j) * (kind.stain * stainShares.deviation[i]) ** 2),
+    offset: block(3, (i, j) => own.offsetShared ** 2 + same(i, j) * (own.offset ** 2 + scene)),
+    stainMean: stainShares.mean.map((share) => share * kind.stain),
   };
 }
 
-/** Splits the axis that was found into what time did and what is the film's own: the mean over all ways of ageing. */
-export function weighLosses(fit: AxisFit, own: OwnWays): Ageing {
-  const noise = spread(fit, own);
-  const names = Object.keys(fadingKinds) as FadingKindName[];
-  const updates = names.map((name) => update(fadingKinds[name], fit, noise, own));
-  const top = Math.max(...updates.map(({ logEvidence }) => logEvidence));
-  const raw = updates.map(({ logEvidence }) => Math.exp(logEvidence - top));
-  const total = raw.reduce((a, b) => a + b, 0);
-  const shares = raw.map((v) => v / total);
-  const mean = updates[0].mean.map((_, i) => updates.reduce((sum, u, n) => sum + shares[n] * u.mean[i], 0));
-  const deviation = mean.map((m, i) =>
-    Math.sqrt(updates.reduce((sum, u, n) => sum + shares[n] * (u.variance[i] + (u.mean[i] - m) ** 2), 0)),
+const sum = (a: Square, b: Square) => a.map((row, i) => row.map((v, j) => v + b[i][j]));
+const product = (a: Square, b: Square) =>
+  a.map((row) => b[0].map((_, j) => row.reduce((total, v, k) => total + v * b[k][j], 0)));
+const transposed = (a: Square) => a[0].map((_, j) => a.map((row) => row[j]));
+
+function priorOf(kind: FadingKind, own: OwnWays): AxisPrior {
+  const { loss, factor, stain, offset, stainMean } = parts(kind, own);
+  const [factors, offsets] = [sum(loss, factor), sum(stain, offset)];
+  return {
+    mean: [...kind.logLeft.map((v) => v + own.factorMean), ...stainMean.map((v, k) => v + own.offsetMean[k])],
+    covariance: twoBlocks(factors, offsets),
+  };
+}
+
+/** The rest of a part's Gaussian once its sum with another is known: covariance less what the sum tells. */
+const rest = (part: Square, pull: Square) =>
+  part.map((row, i) => row.map((v, j) => v - product(pull, part)[i][j]));
+
+/**
+ * Splits an axis into what time did and what is the film's own. The film's own offset is to stay where it was, though
+ * the look will divide it by what is left of the dye: so what the look takes out is the offset seen less its share.
+ */
+function split(kind: FadingKind, own: OwnWays, { axis, covariance }: AxisFit): Omit<Ageing, 'share'> {
+  const { loss, factor, stain, offset, stainMean } = parts(kind, own);
+  const lossPull = product(loss, invert(sum(loss, factor)).inverse);
+  const ownPull = product(offset, invert(sum(stain, offset)).inverse);
+  const lossMean = times(
+    lossPull,
+    axis.logFactors.map((v, k) => v - own.factorMean - kind.logLeft[k]),
+  ).map((v, k) => v + kind.logLeft[k]);
+  const left = lossMean.map(Math.exp);
+  const ownOffset = times(
+    ownPull,
+    axis.offsets.map((v, k) => v - own.offsetMean[k] - stainMean[k]),
+  ).map((v, k) => v + own.offsetMean[k]);
+  // how losses and what is taken out follow the axis, and what stays open once it is known
+  const follow = twoBlocks(
+    lossPull,
+    ownPull.map((row, i) => row.map((v, j) => Number(i === j) - left[i] * v)),
+  );
+  const [lossRest, offsetRest] = [rest(loss, lossPull), rest(offset, ownPull)];
+  const open = twoBlocks(
+    lossRest,
+    offsetRest.map((row, i) => row.map((v, j) => left[i] * left[j] * v)),
   );
   return {
-    logLeft: [mean[0], mean[1], mean[2]],
-    logLeftDeviation: [deviation[0], deviation[1], deviation[2]],
-    stain: [mean[3], mean[4], mean[5]],
-    stainDeviation: [deviation[3], deviation[4], deviation[5]],
-    kinds: Object.fromEntries(names.map((name, n) => [name, shares[n]])) as Record<FadingKindName, number>,
+    mean: [...lossMean, ...axis.offsets.map((v, k) => v - left[k] * ownOffset[k])],
+    covariance: sum(product(product(follow, covariance), transposed(follow)), open),
+  };
+}
+
+/** What stills say of ageing. */
+export interface WeighedAgeings {
+  readonly ageings: Ageings;
+  /** The axis under the likeliest way of ageing. */
+  readonly fit: AxisFit;
+  /** Log of how well all ways together explain the stills: what dye sets are compared by. */
+  readonly logEvidence: number;
+}
+
+/** Weighs every way of ageing by how well it explains the stills. */
+export function weighAgeings(
+  clouds: readonly AmountCloud[],
+  anchors: readonly Anchor[],
+  own: OwnWays,
+): WeighedAgeings {
+  const names = Object.keys(fadingKinds) as FadingKindName[];
+  const fits = names.map((name) => fitNeutralAxis(clouds, anchors, priorOf(fadingKinds[name], own)));
+  const logs = fits.map(({ logEvidence }, n) => logEvidence + Math.log(fadingKinds[names[n]].share));
+  const top = Math.max(...logs);
+  const raw = logs.map((v) => Math.exp(v - top));
+  const total = raw.reduce((a, b) => a + b, 0);
+  return {
+    ageings: Object.fromEntries(
+      names.map((name, n) => [name, { share: raw[n] / total, ...split(fadingKinds[name], own, fits[n]) }]),
+    ) as Record<FadingKindName, Ageing>,
+    logEvidence: top + Math.log(total),
+    fit: fits[logs.indexOf(top)],
   };
 }

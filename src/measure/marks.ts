@@ -34,6 +34,8 @@ export interface MarkReading {
   readonly rectangle: Rectangle;
   /** Linear light in the primaries of densities, on the camera's scale; undefined when the rectangle is burnt out or blocked. */
   readonly light: Triple | undefined;
+  /** The same, burnt-out pixels taken at the end of the scale. */
+  readonly atLeast: Triple;
   readonly burntOut: number;
   readonly blocked: number;
 }
@@ -69,12 +71,12 @@ export function checkMarks(marks: Marks, stills: readonly Picture[]): void {
 }
 
 function read(rectangle: Rectangle, stills: readonly Picture[], encoding: TransferFunction): MarkReading {
-  const { light, burntOut, blocked } = lightBlocks(stills[rectangle.still - 1], encoding, rectangle);
+  const { light, atLeast, burntOut, blocked } = lightBlocks(stills[rectangle.still - 1], encoding, rectangle);
   const count = light.length / 3;
   // a rectangle half of whose blocks cannot be read is not a reading
   const enough = burntOut < 0.5 && count > 0;
   const mean = (k: number) => light.reduce((sum, v, i) => (i % 3 === k ? sum + v / count : sum), 0);
-  return { rectangle, light: enough ? [mean(0), mean(1), mean(2)] : undefined, burntOut, blocked };
+  return { rectangle, light: enough ? [mean(0), mean(1), mean(2)] : undefined, atLeast, burntOut, blocked };
 }
 
 /** Readings of all rectangles of a kind. */

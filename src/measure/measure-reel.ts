@@ -1,19 +1,19 @@
 import { InputError } from '../errors/input-error.js';
-import { type TransferFunctionName, transferFunctions } from '../colour/transfer-functions/index.js';
+import type { TransferFunctionName } from '../colour/transfer-functions/index.js';
 import { type DyeSetName, dyeSets } from '../film/dye-sets/index.js';
 import type { Triple } from '../maths/matrix3.js';
 import type { Picture } from '../picture/picture.js';
 import { type Confidence, confidenceOf } from './confidence.js';
-import { type AmountCloud, amountCloud, densityCloud } from './density-cloud.js';
+import { bestCandidate, type Candidate } from './candidates.js';
+import { chooseCorrection } from './choose-correction.js';
+import type { AmountCloud } from './density-cloud.js';
 import { disagreeingStills } from './disagreement.js';
-import { type DyeSpace, dyeSpace } from './dye-space.js';
 import type { FadingKindName } from './fading-kinds.js';
-import { lightBlocks } from './light-blocks.js';
-import { type Ageing, type OwnWays, weighLosses } from './losses.js';
-import { checkMarks, densitiesOf, type MarkKind, type MarkReading, type Marks, readMarks } from './marks.js';
-import { type Anchor, type AxisFit, fitNeutralAxis, type OffsetKnowledge } from './neutral-axis.js';
-import { sceneDeviation } from './one-sidedness.js';
-import { openGate, type OpenGate } from './open-gate.js';
+import type { Ageings } from './losses.js';
+import type { MarkKind, Marks } from './marks.js';
+import type { OpenGate } from './open-gate.js';
+import { amountsOf, type Reading, readStills } from './reading.js';
+import type { Axis } from './film-colours.js';
 
 export interface Still {
   readonly name: string;
@@ -77,120 +77,24 @@ export interface Measurement {
   readonly points: readonly ReportPoint[];
 }
 
-/** Usual densities where the frame cannot tell: of unexposed reversal film, of a grey that somebody marks. */
-const usual = {
-  black: { tone: 2.65, toneDeviation: 0.2, stray: 0.12 },
-  film: { tone: 0.03, toneDeviation: 0.04, stray: 0.03 },
-  neutral: { tone: 0.9, toneDeviation: 0.4, stray: 0.06 },
-} as const;
-
-/**
- * How far sound films stray from the generic dyes: deviations, of the size that simulated stocks and cameras show; the
- * shared factor is that of the densest black, 2.8 to 3.6 (common practice).
- */
-const ownWays = { factor: 0.045, factorShared: 0.08, offset: 0.04, offsetShared: 0.08 } as const;
-/** The same once the bare light was seen: only the base is left to guess. */
-const ownWaysBeforeLight = { offset: 0.025, offsetShared: 0.03 } as const;
-
-/** Probability of good order from which a reel is left exactly as it is. */
-const leaveAloneFrom = 0.8;
-
-interface Reading {
-  readonly gate: OpenGate;
-  readonly light: readonly Float64Array[];
-  readonly marks: Readonly<Record<MarkKind, readonly MarkReading[]>>;
-}
-
-interface Candidate {
-  readonly dyes: DyeSetName;
-  readonly space: DyeSpace;
-  readonly clouds: readonly AmountCloud[];
-  readonly fit: AxisFit;
-  readonly own: OwnWays;
-}
-
-function amountsOf(light: Triple, gate: OpenGate, space: DyeSpace): Triple {
-  const run = Float64Array.from(densitiesOf(light, gate.level));
-  space.toAmounts(run);
-  return [run[0], run[1], run[2]];
-}
-
-function anchorsOf({ gate, marks }: Reading, space: DyeSpace): Anchor[] {
-  return (['black', 'film', 'neutral'] as const).flatMap((kind) =>
-    marks[kind].flatMap(({ light }) =>
-      light === undefined ? [] : { amounts: amountsOf(light, gate, space), ...usual[kind] },
-    ),
-  );
-}
-
-/** What the bare light tells of the offsets: nothing, its level, or its level and colour. */
-function offsetsKnown({ gate }: Reading, space: DyeSpace): OffsetKnowledge {
-  if (gate.whiteBalance === undefined)
-    return { mean: [0, 0, 0], shared: gate.from === 'given' ? 0.04 : 0.08, own: 0.06 };
-  const bare = new Float64Array(3);
-  const seen = Float64Array.from(gate.whiteBalance);
-  space.toAmounts(bare);
-  space.toAmounts(seen);
-  return { mean: [seen[0] - bare[0], seen[1] - bare[1], seen[2] - bare[2]], shared: 0.04, own: 0.05 };
-}
-
-function ownWaysOf(
-  { gate }: Reading,
-  { mean }: OffsetKnowledge,
-  clouds: readonly AmountCloud[],
-  { axis }: AxisFit,
-): OwnWays {
-  const levelKnown = gate.from === 'given' || gate.from === 'clear mark';
-  return {
-    ...ownWays,
-    scene: sceneDeviation(clouds, axis),
-    offsetMean: mean,
-    ...(levelKnown ? { offsetShared: ownWaysBeforeLight.offsetShared } : {}),
-    ...(gate.whiteBalance === undefined ? {} : { offset: ownWaysBeforeLight.offset }),
-  };
-}
-
-function tryDyes(dyes: DyeSetName, reading: Reading): Candidate {
-  const space = dyeSpace(dyeSets[dyes]);
-  const clouds = reading.light.map((light) => amountCloud(densityCloud(light, reading.gate.level), space));
-  const knowledge = offsetsKnown(reading, space);
-  const fit = fitNeutralAxis(clouds, anchorsOf(reading, space), knowledge);
-  return { dyes, space, clouds, fit, own: ownWaysOf(reading, knowledge, clouds, fit) };
-}
-
-function read(stills: readonly Still[], options: MeasureOptions): Reading {
-  const encoding = transferFunctions[options.encoding];
-  const pictures = stills.map(({ picture }) => picture);
-  const marks = options.marks ?? {};
-  checkMarks(marks, pictures);
-  const blocks = pictures.map((picture) =>
-    lightBlocks(picture, encoding, { x: 0, y: 0, width: picture.width, height: picture.height }),
-  );
-  const readings = {
-    black: readMarks(marks.black, pictures, encoding),
-    clear: readMarks(marks.clear, pictures, encoding),
-    film: readMarks(marks.film, pictures, encoding),
-    neutral: readMarks(marks.neutral, pictures, encoding),
-  };
-  const gate = openGate(blocks, readings.clear, encoding, options.openGate);
-  return { gate, light: blocks.map(({ light }) => light), marks: readings };
-}
-
 const clamp = (value: number, low: number, high: number) => Math.max(low, Math.min(high, value));
 const named = ([cyan, magenta, yellow]: Triple): CyanMagentaYellow => ({ cyan, magenta, yellow });
 const inLight = ([red, green, blue]: Triple): RedGreenBlue => ({ red, green, blue });
 const map = (t: Triple, f: (v: number, k: number) => number): Triple => [f(t[0], 0), f(t[1], 1), f(t[2], 2)];
 
-/** Amounts brought back by the losses and stain, as the look will do. */
-const restored = (amounts: Triple, left: Triple, stain: Triple): Triple =>
-  map(amounts, (v, k) => (v - stain[k]) / left[k]);
+const restored = (amounts: ArrayLike<number>, { logFactors, offsets }: Axis): Float64Array =>
+  Float64Array.from(amounts, (v, i) => (v - offsets[i % 3]) * Math.exp(-logFactors[i % 3]));
 
-function reportPoints(reading: Reading, space: DyeSpace, left: Triple, stain: Triple): ReportPoint[] {
-  return (Object.keys(reading.marks) as MarkKind[]).flatMap((kind) =>
-    reading.marks[kind].flatMap(({ light }) => {
+function reportPoints({ marks, gate }: Reading, { space, flare }: Candidate, how: Axis): ReportPoint[] {
+  return (Object.keys(marks) as MarkKind[]).flatMap((kind) =>
+    marks[kind].flatMap(({ light }) => {
       if (light === undefined) return [];
-      const before = amountsOf(light, reading.gate, space);
-      return { kind, before, after: kind === 'clear' ? before : restored(before, left, stain) };
+      const before = amountsOf(light, gate, space, flare);
+      return {
+        kind,
+        before,
+        after: kind === 'clear' ? before : ([...restored(before, how)] as unknown as Triple),
+      };
     }),
   );
 }
@@ -210,7 +114,10 @@ function joined(clouds: readonly AmountCloud[]): { before: Float64Array; weights
 export function measureReel(stills: readonly Still[], options: MeasureOptions): Measurement {
   if (stills.length === 0)
     throw new InputError({ what: 'there is no still to measure', hint: 'Give one or more.' });
-  const reading = read(stills, options);
+  const reading = readStills(
+    stills.map(({ picture }) => picture),
+    options,
+  );
   const unreadable = stills.filter((_, i) => reading.light[i].length === 0);
   if (unreadable.length > 0)
     throw new InputError(
@@ -220,38 +127,50 @@ export function measureReel(stills: readonly Still[], options: MeasureOptions): 
       })),
     );
   const names = options.dyes === 'auto' ? (Object.keys(dyeSets) as DyeSetName[]) : [options.dyes];
-  const candidates = names.map((name) => tryDyes(name, reading));
-  const best = candidates.reduce((a, b) => (b.fit.score > a.fit.score ? b : a));
-  return report(stills, reading, best);
+  return report(stills, reading, bestCandidate(reading, names));
 }
 
-function report(
-  stills: readonly Still[],
-  reading: Reading,
-  { dyes, space, clouds, fit, own }: Candidate,
-): Measurement {
-  const ageing: Ageing = weighLosses(fit, own);
-  const goodOrder = ageing.kinds['good-order'] >= leaveAloneFrom;
-  const loss = map(ageing.logLeft, (v) => (goodOrder ? 0 : clamp(1 - Math.exp(v), 0, 0.9)));
-  const stainAmounts = map(ageing.stain, (v) => (goodOrder ? 0 : v));
-  const left = map(loss, (v) => 1 - v);
-  const stain = map(space.stainDensities(stainAmounts), (v) => clamp(v, -0.2, 1));
+/** Standard deviations of the six numbers over every way of ageing. */
+function deviations(ageings: Ageings): number[] {
+  const all = Object.values(ageings);
+  return [0, 1, 2, 3, 4, 5].map((i) => {
+    const mean = all.reduce((sum, a) => sum + a.share * a.mean[i], 0);
+    return Math.sqrt(
+      all.reduce((sum, a) => sum + a.share * (a.covariance[i][i] + (a.mean[i] - mean) ** 2), 0),
+    );
+  });
+}
+
+const first3 = (values: readonly number[]): Triple => [values[0], values[1], values[2]];
+
+function report(stills: readonly Still[], reading: Reading, candidate: Candidate): Measurement {
+  const { dyes, space, clouds, fit, ageings } = candidate;
+  const choice = chooseCorrection(candidate, reading.gate.level);
+  const left = first3(choice.logFactors.map(Math.exp));
+  const loss = map(left, (v) => 1 - v);
+  const stain = map(space.stainDensities(first3(choice.offsets)), (v) => clamp(v, -0.2, 1));
+  const goodOrder = [...loss, ...stain].every((v) => v === 0);
+  const kinds = Object.fromEntries(
+    Object.entries(ageings).map(([name, { share }]) => [name, share]),
+  ) as Record<FadingKindName, number>;
   const { before, weights } = joined(clouds);
   const disagreeing = disagreeingStills(clouds, fit).map((i) => stills[i].name);
+  const open = deviations(ageings);
+  const lossDeviation = map(left, (v, k) => v * open[k]);
   const uncertainty = {
-    loss: named(map(ageing.logLeftDeviation, (v, k) => v * left[k])),
-    stain: inLight(map(space.stainDensities(ageing.stainDeviation), Math.abs)),
+    loss: named(lossDeviation),
+    stain: inLight(map(space.stainDensities(first3(open.slice(3))), Math.abs)),
   };
   const { confidence, findings } = confidenceOf({
     stills,
     gate: reading.gate,
     clouds,
     marks: reading.marks,
-    fit,
-    ageing,
+    kinds,
+    choice,
     goodOrder,
     loss,
-    uncertainty,
+    lossDeviation,
     disagreeing,
   });
   return {
@@ -262,15 +181,15 @@ function report(
     stain: inLight(stain),
     uncertainty,
     goodOrder,
-    kinds: ageing.kinds,
+    kinds,
     confidence,
     findings,
     disagreeing,
     cloud: {
       before,
-      after: before.map((v, i) => (v - stainAmounts[i % 3]) / left[i % 3]),
+      after: restored(before, choice),
       weights,
     },
-    points: reportPoints(reading, space, left, stainAmounts),
+    points: reportPoints(reading, candidate, choice),
   };
 }

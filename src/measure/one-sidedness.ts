@@ -29,9 +29,9 @@ export const oneColouredFrom = 0.6;
 const [anyScene, perLean] = [0.03, 0.4];
 
 /** Deviation that the scenes add to every number of the axis: stills help one another by their precision. */
-export function sceneDeviation(clouds: readonly AmountCloud[], axis: Axis): number {
+export function sceneDeviation(clouds: readonly AmountCloud[], axis?: Axis): number {
   const precision = clouds.reduce((sum, cloud) => {
-    const lean = Math.max(0, oneSidedness(cloud, axis) - oneColouredFrom);
+    const lean = axis === undefined ? 0 : Math.max(0, oneSidedness(cloud, axis) - oneColouredFrom);
     return sum + (anyScene + perLean * lean) ** -2;
   }, 0);
   return 1 / Math.sqrt(precision);

@@ -18,6 +18,11 @@ const glints = 0.002;
 /** The clearest picture part of a reel lets through about this share of the open gate (density 0.05 to 0.1). */
 const clearestLetsThrough = 1 / 1.12;
 
+/** Level (of the last code's light) that an open gate usually has: exposed for, and not burnt out. */
+const usualLevel = 0.85;
+/** How much more than the brightest part, so seen, may lie at the open gate: scenes without a white or a sky. */
+const dimmest = 1.4;
+
 /** The level from the brightest parts of all stills that are not burnt out. */
 function fromBrightest(stills: readonly LightBlocks[], last: number): number {
   const levels = stills.map(({ light, burntOut }) => {
@@ -27,7 +32,8 @@ function fromBrightest(stills: readonly LightBlocks[], last: number): number {
       brightest[i] = Math.max(light[3 * i], light[3 * i + 1], light[3 * i + 2]);
     return percentile(brightest, 1 - glints);
   });
-  return Math.min(last, Math.max(...levels) / clearestLetsThrough);
+  const least = Math.max(...levels) / clearestLetsThrough;
+  return Math.min(last, Math.max(least, Math.min(usualLevel * last, dimmest * least)));
 }
 
 /**
@@ -41,19 +47,15 @@ export function openGate(
   given?: number,
 ): OpenGate {
   const last = encoding.decode(1);
-  const readable = clear.flatMap(({ light }) => light ?? []);
-  const count = readable.length / 3;
-  if (count > 0) {
-    const mean = (k: number) => readable.reduce((sum, v, i) => (i % 3 === k ? sum + v / count : sum), 0);
+  const readable = clear.flatMap(({ light }) => (light === undefined ? [] : [light]));
+  const seen = readable.length > 0 ? readable : clear.map(({ atLeast }) => atLeast);
+  if (seen.length > 0) {
+    const mean = (k: number) => seen.reduce((sum, light) => sum + light[k] / seen.length, 0);
     const light: Triple = [mean(0), mean(1), mean(2)];
     const level = given ?? (light[0] + light[1] + light[2]) / 3;
-    return {
-      level,
-      from: given === undefined ? 'clear mark' : 'given',
-      whiteBalance: densitiesOf(light, level),
-    };
+    const from = readable.length > 0 ? 'clear mark' : 'burnt-out clear mark';
+    return { level, from: given === undefined ? from : 'given', whiteBalance: densitiesOf(light, level) };
   }
   if (given !== undefined) return { level: given, from: 'given' };
-  if (clear.length > 0) return { level: last, from: 'burnt-out clear mark' };
   return { level: fromBrightest(stills, last), from: 'brightest parts' };
 }

@@ -29,22 +29,19 @@ export function invert(matrix: Square): { inverse: number[][]; logDeterminant: n
 export const times = (matrix: Square, vector: readonly number[]): number[] =>
   matrix.map((row) => row.reduce((sum, v, j) => sum + v * vector[j], 0));
 
-/** Second differences of a function at a point: its curvature, symmetric. */
-export function curvature(
-  f: (x: readonly number[]) => number,
-  at: readonly number[],
-  step: number,
-): number[][] {
-  const moved = (i: number, a: number, j: number, b: number) =>
-    f(at.map((v, k) => v + (k === i ? a * step : 0) + (k === j ? b * step : 0)));
-  const here = f(at);
-  const out = at.map(() => at.map(() => 0));
-  for (let i = 0; i < at.length; i++) {
-    out[i][i] = (moved(i, 1, -1, 0) + moved(i, -1, -1, 0) - 2 * here) / step ** 2;
-    for (let j = 0; j < i; j++) {
-      const mixed = moved(i, 1, j, 1) - moved(i, 1, j, -1) - moved(i, -1, j, 1) + moved(i, -1, j, -1);
-      out[i][j] = out[j][i] = mixed / (4 * step ** 2);
+/**
+ * The lower triangle whose product with its transpose is the matrix (Cholesky); what rounding has left below zero on
+ * the diagonal counts as zero.
+ */
+export function cholesky(matrix: Square): number[][] {
+  const root = matrix.map((row) => row.map(() => 0));
+  matrix.forEach((row, i) => {
+    for (let j = 0; j <= i; j++) {
+      let rest = row[j];
+      for (let k = 0; k < j; k++) rest -= root[i][k] * root[j][k];
+      if (i === j) root[i][j] = Math.sqrt(Math.max(0, rest));
+      else root[i][j] = root[j][j] > 0 ? rest / root[j][j] : 0;
     }
-  }
-  return out;
+  });
+  return root;
 }

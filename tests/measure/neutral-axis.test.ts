@@ -1,24 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { logLikelihood } from '../../src/measure/film-colours.js';
-import { fitNeutralAxis } from '../../src/measure/neutral-axis.js';
+import { axisOf, fitNeutralAxis } from '../../src/measure/neutral-axis.js';
 import { oneColouredFrom, oneSidedness, sceneDeviation } from '../../src/measure/one-sidedness.js';
-import { sceneAmounts } from './filmed.js';
+import { cloudOf as cloud } from './cloud-of.js';
 import type { Triple } from '../../src/maths/matrix3.js';
 
-const unknown = { mean: [0, 0, 0] as Triple, shared: 0.08, own: 0.06 };
+/** Wide for the factors, narrow for the offsets: the level of the open gate is known. */
+const unknown = {
+  mean: [-0.3, -0.3, -0.3, 0, 0, 0],
+  covariance: [0.3, 0.3, 0.3, 0.03, 0.03, 0.03].map((deviation, i, all) =>
+    all.map((_, j) => (i === j ? deviation ** 2 : 0)),
+  ),
+};
+const likelihood = (stills: ReturnType<typeof cloud>[], x: readonly number[], slopes = new Float64Array(6)) =>
+  logLikelihood(stills, axisOf(x), slopes);
 const sound = { logFactors: [0, 0, 0], offsets: [0, 0, 0] } as const;
-
-/** A cloud seen through factors and offsets. */
-function cloud(
-  seed: number,
-  factors: Triple,
-  offsets: Triple = [0, 0, 0],
-  cast: Triple = [0, 0, 0],
-  count = 800,
-) {
-  const amounts = sceneAmounts(seed, count, cast).map((v, i) => v * factors[i % 3] + offsets[i % 3]);
-  return { amounts: Float64Array.from(amounts), weights: new Float64Array(count).fill(1 / count) };
-}
 
 /** Three scenes of random colours pin the factors down against one another to about this. */
 const factorTolerance = 0.06;
@@ -50,8 +46,24 @@ describe('the neutral axis', () => {
 
   it('colours brought back rightly are likelier than as seen', () => {
     const stills = [cloud(5, [0.5, 1, 0.8])];
-    const right = { logFactors: [Math.log(0.5), 0, Math.log(0.8)], offsets: [0, 0, 0] } as const;
-    expect(logLikelihood(stills, right)).toBeGreaterThan(logLikelihood(stills, sound));
+    const right = [Math.log(0.5), 0, Math.log(0.8), 0, 0, 0];
+    expect(likelihood(stills, right)).toBeGreaterThan(likelihood(stills, [0, 0, 0, 0, 0, 0]));
+  });
+
+  it('has the slopes of its differences', () => {
+    const stills = [cloud(9, [0.6, 0.9, 0.8])];
+    const x = [-0.3, -0.1, -0.2, 0.02, -0.01, 0.03];
+    const slopes = new Float64Array(6);
+    likelihood(stills, x, slopes);
+    const step = 1e-5;
+    x.forEach((_, i) => {
+      const at = (by: number) =>
+        likelihood(
+          stills,
+          x.map((v, j) => (i === j ? v + by : v)),
+        );
+      expect(slopes[i]).toBeCloseTo((at(step) - at(-step)) / (2 * step), 2);
+    });
   });
 });
 
@@ -64,7 +76,8 @@ describe('one-sidedness', () => {
   });
 
   it('is nothing without a middle tone', () => {
-    expect(oneSidedness({ amounts: Float64Array.of(3, 3, 3), weights: Float64Array.of(1) }, sound)).toBe(0);
+    const one = Float64Array.of(1);
+    expect(oneSidedness({ amounts: Float64Array.of(3, 3, 3), weights: one, shares: one }, sound)).toBe(0);
   });
 
   it('more stills make surer, a one-coloured one hardly', () => {

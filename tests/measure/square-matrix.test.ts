@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/maths/random.js';
-import { curvature, invert, times } from '../../src/measure/square-matrix.js';
+import { cholesky, invert, times } from '../../src/measure/square-matrix.js';
 
 describe('square matrices', () => {
   it('the inverse undoes the matrix', () => {
@@ -32,9 +32,22 @@ describe('square matrices', () => {
     expect(() => invert([[NaN]])).toThrow(RangeError);
   });
 
-  it('finds the curvature of a square form, which has the same everywhere', () => {
-    const form = ([x, y]: readonly number[]) => 3 * x * x + 2 * x * y - y * y + 5 * x;
-    const bent = curvature(form, [0.7, -0.2], 0.01);
-    [6, 2, 2, -2].forEach((v, i) => expect(bent[Math.floor(i / 2)][i % 2]).toBeCloseTo(v, 6));
+  it('a root times its transpose is the matrix', () => {
+    const matrix = [
+      [4, 2, 0.4],
+      [2, 3, -0.2],
+      [0.4, -0.2, 1],
+    ];
+    const root = cholesky(matrix);
+    matrix.forEach((row, i) =>
+      row.forEach((v, j) =>
+        expect(root[i].reduce((sum, u, k) => sum + u * root[j][k], 0)).toBeCloseTo(v, 12),
+      ),
+    );
+    expect(root[0].slice(1)).toEqual([0, 0]);
+  });
+
+  it('has a root where rounding left a variance just below zero', () => {
+    expect(cholesky([[-1e-18, 0], [0, 4]])).toEqual([[0, 0], [0, 2]]); // prettier-ignore
   });
 });

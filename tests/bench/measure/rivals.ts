@@ -3,7 +3,7 @@ import { compileLook } from '../../../src/look/compile-look.js';
 import { lookSchema } from '../../../src/look/look-schema.js';
 import type { Run } from '../../../src/maths/matrix3.js';
 import { percentile } from '../../../src/maths/percentile.js';
-import { minimise } from '../../../src/measure/minimise.js';
+import { minimise } from './simplex.js';
 import { differences, mean, samples } from './score.js';
 import type { Encoding, Frame, Reel } from './simulate/reel.js';
 

@@ -2,7 +2,13 @@ import { compileLook } from '../../../src/look/compile-look.js';
 import { lookSchema } from '../../../src/look/look-schema.js';
 import type { Run } from '../../../src/maths/matrix3.js';
 import { percentile } from '../../../src/maths/percentile.js';
-import { type Marks, type Measurement, measureReel, type Rectangle } from '../../../src/measure/index.js';
+import {
+  type Confidence,
+  type Marks,
+  type Measurement,
+  measureReel,
+  type Rectangle,
+} from '../../../src/measure/index.js';
 import { bestLinearDensity, bestLosses, greyWorld, histogramStretch, whitePatch } from './rivals.js';
 import { mean, score, type Score } from './score.js';
 import { type Box, type FadeKind, fadeKinds, type Frame, type Reel, simulateReel } from './simulate/reel.js';
@@ -27,8 +33,20 @@ function lookOf(reel: Reel, found: Measurement): Run {
   );
 }
 
-const measured = (reel: Reel, stills: readonly Frame[], marks?: Marks): Run =>
-  lookOf(reel, measureReel(stills, { encoding: reel.encoding, dyes: 'auto', ...(marks ? { marks } : {}) }));
+/** A correction, and how sure it says it is. */
+interface Correction {
+  readonly run: Run;
+  readonly word?: Confidence['word'];
+}
+
+function measured(reel: Reel, stills: readonly Frame[], marks?: Marks): Correction {
+  const found = measureReel(stills, {
+    encoding: reel.encoding,
+    dyes: 'auto',
+    ...(marks ? { marks } : {}),
+  });
+  return { run: lookOf(reel, found), word: found.confidence.word };
+}
 
 const marksOf = ({ marked }: Reel): Marks => ({
   black: [rectangle(1, marked.black)],
@@ -36,14 +54,14 @@ const marksOf = ({ marked }: Reel): Marks => ({
   neutral: [rectangle(1, marked.neutral)],
 });
 
-/** A way of correcting: the runs it gives for a reel (several where it depends on which still was given). */
-type Way = (reel: Reel) => Run[];
+/** A way of correcting: what it gives for a reel (several where it depends on which still was given). */
+type Way = (reel: Reel) => Correction[];
 const frames = (reel: Reel): Frame[] => [...reel.given, ...reel.others];
 const ways: Record<string, Way> = {
-  'doing nothing': () => [() => undefined],
-  'grey-world gains': (reel) => [greyWorld(reel, reel.given)],
-  'white-patch gains': (reel) => [whitePatch(reel, reel.given)],
-  'histogram stretch': (reel) => [histogramStretch(reel, reel.given)],
+  'doing nothing': () => [{ run: () => undefined }],
+  'grey-world gains': (reel) => [{ run: greyWorld(reel, reel.given) }],
+  'white-patch gains': (reel) => [{ run: whitePatch(reel, reel.given) }],
+  'histogram stretch': (reel) => [{ run: histogramStretch(reel, reel.given) }],
   'ours, one still': (reel) => reel.given.slice(0, 3).map((still) => measured(reel, [still])),
   'ours, three stills': (reel) => [measured(reel, reel.given.slice(0, 3))],
   'ours, four stills': (reel) => [measured(reel, reel.given)],
@@ -51,13 +69,13 @@ const ways: Record<string, Way> = {
   'ours, marked, three stills': (reel) => [
     measured(reel, [reel.marked.frame, ...reel.given.slice(0, 2)], marksOf(reel)),
   ],
-  'bound: best linear densities': (reel) => [bestLinearDensity(reel, frames(reel))],
-  'bound: best losses, offsets': (reel) => [bestLosses(reel, frames(reel))],
+  'bound: best linear densities': (reel) => [{ run: bestLinearDensity(reel, frames(reel)) }],
+  'bound: best losses, offsets': (reel) => [{ run: bestLosses(reel, frames(reel)) }],
 };
 
 interface Row {
   readonly reel: Reel;
-  readonly scores: readonly Score[];
+  readonly scores: readonly (Score & Pick<Correction, 'word'>)[];
 }
 
 const figure = (value: number) => value.toFixed(2).padStart(7);
@@ -73,6 +91,18 @@ function print(name: string, rows: readonly Row[], nothing: readonly Row[]): voi
     `${name.padEnd(29)}${figure(mean(all))}${figure(percentile(all, 0.95))}  |${kinds.map(figure).join('')}  |` +
       `${String(worse).padStart(4)}${figure(worst)}${(100 * cut).toFixed(2).padStart(8)} %`,
   );
+}
+
+/** Whether the words hold: what came of the answers that called their evidence good, fair or thin. */
+function printSureness(rows: readonly Row[]): void {
+  for (const word of ['good', 'fair', 'thin'] as const) {
+    const means = rows.flatMap(({ scores }) =>
+      scores.filter((s) => s.word === word).map(({ frames }) => mean(frames)),
+    );
+    if (means.length === 0) continue;
+    const [half, most] = [0.5, 0.9].map((share) => percentile(Float64Array.from(means), share).toFixed(2));
+    say(`evidence '${word}': ${means.length} answers, half within ${half}, nine in ten within ${most}`);
+  }
 }
 
 function compare(
@@ -92,13 +122,16 @@ function compare(
       `${fadeKinds.map((kind) => kind.padStart(7)).join('')}  |worse  by most   newly cut`,
   );
   const nothing = reels.map((reel) => ({ reel, scores: [score(reel, frames(reel), () => undefined)] }));
+  const all: Row[] = [];
   for (const [name, way] of Object.entries(ways)) {
     const rows = reels.map((reel) => ({
       reel,
-      scores: way(reel).map((run) => score(reel, frames(reel), run)),
+      scores: way(reel).map(({ run, word }) => ({ ...score(reel, frames(reel), run), word })),
     }));
     print(name, rows, nothing);
+    all.push(...rows);
   }
+  printSureness(all);
 }
 
 function time(): void {

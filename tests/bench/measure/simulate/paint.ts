@@ -3,7 +3,7 @@ import { dot, times, type Curve } from './grid.js';
 import { planck, skyLight } from './lights.js';
 import { materials, type Material } from './materials.js';
 import { fractalNoise } from './noise-field.js';
-import type { Part, Region, Scene } from './scenes.js';
+import type { Part, Region, Scene } from './scenes/scene.js';
 import type { Stock } from './stocks.js';
 
 /** Exposures of the three layers, a white in full light = 1 in each if the light is the one the film is balanced for. */

@@ -5,7 +5,9 @@ import { betweenOf, type Between } from './grid.js';
 import { asideLights, tuningLights } from './lights.js';
 import { paint } from './paint.js';
 import { develop, edgeMarks, scan, write, type Fade, type Scanner } from './scan.js';
-import { asideScenes, tuningScenes, type Scene } from './scenes.js';
+import { asideScenes } from './scenes/aside.js';
+import type { Scene } from './scenes/scene.js';
+import { tuningScenes } from './scenes/tuning.js';
 import { asideStock, tuningStock } from './stocks.js';
 
 export interface Frame {
