@@ -20,8 +20,8 @@ export const stainWords = (stain: number, deviation: number) =>
   `${density(stain)} density (give or take ${deviation.toFixed(2)})`;
 
 /** What is gone, one sentence. */
-export function lossSentence({ goodOrder, loss }: Measurement): string {
-  if (goodOrder) return 'the reel looks in good order and is left as it is.';
+export function lossSentence({ leftAsItIs, findings, loss }: Measurement): string {
+  if (leftAsItIs) return findings[0] ?? '';
   return `${dyeNames.map((dye) => `${dye} ${percent(loss[dye])}`).join(', ')} lost.`;
 }
 
@@ -39,8 +39,8 @@ const inList = (parts: readonly string[]) =>
 
 /** The finding in one or two sentences. */
 export function headline(measurement: Measurement): string {
-  const { goodOrder, kinds, findings } = measurement;
-  if (goodOrder) return findings[0] ?? '';
+  const { leftAsItIs, kinds, findings } = measurement;
+  if (leftAsItIs) return findings[0] ?? '';
   const lost = namedLosses(measurement);
   if (kinds['good-order'] >= Math.max(...Object.values(kinds))) {
     const slight = lost.length === 0 ? 'a slight correction' : `giving back ${inList(lost)}`;
@@ -62,8 +62,8 @@ export const surenessWords = ({ word }: Confidence) => sureness[word];
 const gateWords = {
   given: 'as given',
   'clear mark': 'from the light marked as clear',
-  'burnt-out clear mark': 'the light marked as clear is burnt out: taken as the end of the scale',
-  'brightest parts': 'guessed from the brightest parts of the stills',
+  'burnt-out clear mark': 'at least: the light marked as clear is burnt out',
+  'brightest parts': 'guessed from the brightest parts of the stills and a usual exposure',
 } as const satisfies Record<Measurement['openGateFrom'], string>;
 
 export const openGateWords = ({ openGate, openGateFrom }: Measurement) =>
@@ -79,6 +79,12 @@ const sentenceOf = (clause: string, names: readonly string[]) =>
 export const doubts = ({ confidence, disagreeing }: Measurement) =>
   confidence.reasons.map((reason) => sentenceOf(reason, disagreeing));
 
+/** How far from the sound reel the picture is thought to be, before and after. */
+export const expectedWords = ({ expected, expectedAsRecorded }: Confidence) =>
+  `a mean colour difference of ${expected.toFixed(1)} from the sound reel` +
+  (expected < expectedAsRecorded ? `, ${expectedAsRecorded.toFixed(1)} as recorded` : '') +
+  ' (CIEDE2000; 1 is just seen)';
+
 /** Everything that was found, one line each, for a terminal. */
 export function reelLines(measurement: Measurement, dyesAsked: string): string[] {
   const { loss, stain, uncertainty, dyes } = measurement;
@@ -89,6 +95,7 @@ export function reelLines(measurement: Measurement, dyesAsked: string): string[]
     ...lightNames.map((light) => row(`stain, ${light}`, stainWords(stain[light], uncertainty.stain[light]))),
     row('dyes', `${dyes}, ${dyesAsked === 'auto' ? 'the dye set that fits best' : 'as asked'}`),
     row('open gate', openGateWords(measurement)),
+    row('to expect', expectedWords(measurement.confidence)),
     `${surenessWords(measurement.confidence)}.`,
     ...doubts(measurement).map((doubt) => `  - ${doubt}`),
   ];

@@ -24,7 +24,7 @@ export interface Evidence {
   readonly marks: Readonly<Record<MarkKind, readonly MarkReading[]>>;
   readonly kinds: Readonly<Record<FadingKindName, number>>;
   readonly choice: Choice;
-  readonly goodOrder: boolean;
+  readonly leftAsItIs: boolean;
   readonly loss: Triple;
   /** One standard deviation of each loss. */
   readonly lossDeviation: Triple;
@@ -83,12 +83,12 @@ function likeliest(kinds: Evidence['kinds']): FadingKindName {
 
 const dyeNames = ['Cyan', 'Magenta', 'Yellow'] as const;
 
-function findingsOf({ kinds, goodOrder, loss, lossDeviation }: Evidence): string[] {
+function findingsOf({ kinds, leftAsItIs, loss, lossDeviation }: Evidence): string[] {
   const kind = likeliest(kinds);
-  if (goodOrder && kind === 'good-order')
+  if (leftAsItIs && kind === 'good-order')
     return [`The reel looks in good order (${percent(kinds[kind])} probable) and is left as it is.`];
   const probable = `${fadingKinds[kind].title} (${percent(kinds[kind])} probable)`;
-  if (goodOrder)
+  if (leftAsItIs)
     return [`It may be ${probable}, but not surely enough for a correction: the reel is left as it is.`];
   return [
     `Likeliest: ${probable}.`,

@@ -59,8 +59,8 @@ export interface Measurement {
   readonly stain: RedGreenBlue;
   /** One standard deviation of each. */
   readonly uncertainty: { readonly loss: CyanMagentaYellow; readonly stain: RedGreenBlue };
-  /** Whether the reel is taken to be in good order, so that it is left as it is. */
-  readonly goodOrder: boolean;
+  /** Whether nothing is to be done: the reel looks in good order, or nothing surely enough wrong. */
+  readonly leftAsItIs: boolean;
   /** How probable each way of ageing is. */
   readonly kinds: Readonly<Record<FadingKindName, number>>;
   readonly confidence: Confidence;
@@ -149,7 +149,7 @@ function report(stills: readonly Still[], reading: Reading, candidate: Candidate
   const left = first3(choice.logFactors.map(Math.exp));
   const loss = map(left, (v) => 1 - v);
   const stain = map(space.stainDensities(first3(choice.offsets)), (v) => clamp(v, -0.2, 1));
-  const goodOrder = [...loss, ...stain].every((v) => v === 0);
+  const leftAsItIs = [...loss, ...stain].every((v) => v === 0);
   const kinds = Object.fromEntries(
     Object.entries(ageings).map(([name, { share }]) => [name, share]),
   ) as Record<FadingKindName, number>;
@@ -168,7 +168,7 @@ function report(stills: readonly Still[], reading: Reading, candidate: Candidate
     marks: reading.marks,
     kinds,
     choice,
-    goodOrder,
+    leftAsItIs,
     loss,
     lossDeviation,
     disagreeing,
@@ -180,7 +180,7 @@ function report(stills: readonly Still[], reading: Reading, candidate: Candidate
     loss: named(loss),
     stain: inLight(stain),
     uncertainty,
-    goodOrder,
+    leftAsItIs,
     kinds,
     confidence,
     findings,

@@ -29,7 +29,7 @@ describe('measuring a reel', () => {
       [stills([1], sound, { marked: true }), { marks }],
     ] as const) {
       const found = measureReel(given, { encoding: 'srgb', dyes: 'auto', ...options });
-      expect(found.goodOrder).toBe(true);
+      expect(found.leftAsItIs).toBe(true);
       expect(lossOf(found)).toEqual([0, 0, 0]);
       expect(Object.values(found.stain)).toEqual([0, 0, 0]);
       expect(found.cloud.after).toEqual(found.cloud.before);
@@ -43,7 +43,7 @@ describe('measuring a reel', () => {
   ] as const)('finds the loss of %s from three stills', (_, loss) => {
     const found = measureReel(stills([4, 5, 6], { dyes, loss }), { encoding: 'srgb', dyes });
     lossOf(found).forEach((v, k) => expect(Math.abs(v - loss[k])).toBeLessThan(lossTolerance));
-    expect(found.goodOrder).toBe(false);
+    expect(found.leftAsItIs).toBe(false);
   });
 
   it('finds it from one marked still, with the open gate as marked', () => {
@@ -92,7 +92,7 @@ describe('measuring a reel', () => {
     const even = makePicture(32, 32, { channels: 3, bits: 8 }, new Uint8Array(3072).fill(180));
     const foggy = measureReel([{ name: 'fog', picture: even }], { encoding: 'srgb', dyes: 'auto' });
     expect(foggy.confidence.reasons.join()).toContain('dark enough');
-    expect(foggy.goodOrder).toBe(true);
+    expect(foggy.leftAsItIs).toBe(true);
   });
 
   it('stays within a look file', () => {
