@@ -7,6 +7,8 @@ import { fileProblem, systemCode } from './file-problem.js';
 import { isSource } from './sources.js';
 import { makeTemporary, releaseTemporary } from './temporaries.js';
 
+export type FileData = Uint8Array | string | readonly Uint8Array[];
+
 export interface WriteOptions {
   /** Replace an existing file. */
   readonly force: boolean;
@@ -58,10 +60,11 @@ async function whereSupported(step: Promise<void>): Promise<boolean> {
 }
 
 /** Writes a file that must be new, through to the disk; the caller releases it. */
-async function writeNew(path: string, data: Uint8Array | string): Promise<void> {
+async function writeNew(path: string, data: FileData): Promise<void> {
+  const pieces = typeof data === 'string' || data instanceof Uint8Array ? [data] : data;
   const handle = await makeTemporary(path, () => open(path, 'wx'));
   try {
-    await handle.writeFile(data);
+    for (const piece of pieces) await handle.writeFile(piece);
     await whereSupported(handle.sync());
   } finally {
     await handle.close();
@@ -139,12 +142,8 @@ export async function writeBeside(
 
 /**
  * Writes data as {@link writeBeside} does.
- * @param data bytes, or text to be written as UTF-8
+ * @param data bytes, bytes in pieces, or text to be written as UTF-8
  */
-export async function writeSafely(
-  path: string,
-  data: Uint8Array | string,
-  options: WriteOptions,
-): Promise<void> {
+export async function writeSafely(path: string, data: FileData, options: WriteOptions): Promise<void> {
   await writeBeside(path, options, (temporary) => writeNew(temporary, data));
 }
