@@ -7,8 +7,12 @@ import { expandGrey, type Picture } from '../picture/picture.js';
  * @param engine what it goes through; the edge hands in the fastest that it has
  */
 export function applyLook(lut: Lut, still: Picture, engine: ApplyEngine = plainEngine): Picture {
-  const source = expandGrey(still);
-  const data = source === still ? source.data.slice() : source.data;
-  engine.apply(lut, source.data, data, source.channels as 3 | 4);
-  return { ...source, data };
+  return applyLookInPlace(lut, { ...still, data: still.data.slice() }, engine);
+}
+
+/** As {@link applyLook}, for a still that nobody needs any more: its codes are written over. */
+export function applyLookInPlace(lut: Lut, still: Picture, engine: ApplyEngine = plainEngine): Picture {
+  const colour = expandGrey(still);
+  engine.apply(lut, colour.data, colour.data, colour.channels as 3 | 4);
+  return colour;
 }

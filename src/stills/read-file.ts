@@ -2,6 +2,7 @@ import { constants } from 'node:fs';
 import { open } from 'node:fs/promises';
 import type { FileHandle } from 'node:fs/promises';
 import { InputError } from '../errors/input-error.js';
+import { type ByteSource, sourceOfFile } from './byte-source.js';
 import { maxStillBytes } from './limits.js';
 
 /** What keeps a still from being read, by the system's error code. */
@@ -19,7 +20,7 @@ function refuse(file: string, problem: { what: string; allowed?: string; hint?: 
   throw new InputError({ file, ...problem });
 }
 
-async function readWhole(path: string, handle: FileHandle): Promise<Uint8Array> {
+async function sizeOf(path: string, handle: FileHandle): Promise<number> {
   const about = await handle.stat();
   if (about.isDirectory()) refuse(path, reasons.EISDIR);
   if (!about.isFile())
@@ -29,19 +30,19 @@ async function readWhole(path: string, handle: FileHandle): Promise<Uint8Array> 
       what: 'is too large for a still',
       allowed: `${Math.floor(maxStillBytes / 1e6)} MB at most`,
     });
-  return await handle.readFile();
+  return about.size;
 }
 
 /**
- * The bytes of a still.
+ * Opens the file of a still for as long as `work` lasts.
  * @throws InputError for a file that is missing, a folder, a device, not permitted, or larger than a still can be
  */
-export async function readStillFile(path: string): Promise<Uint8Array> {
+export async function withStillFile<T>(path: string, work: (source: ByteSource) => Promise<T>): Promise<T> {
   let handle: FileHandle | undefined;
   try {
     // Not blocking: opening a pipe that nobody writes to would wait for ever.
     handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
-    return await readWhole(path, handle);
+    return await work(sourceOfFile(handle.fd, await sizeOf(path, handle)));
   } catch (error) {
     const code = (error as { code?: string }).code;
     if (code === undefined) throw error;

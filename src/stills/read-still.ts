@@ -7,21 +7,28 @@ import { InputError } from '../errors/input-error.js';
 import { turnUpright } from '../picture/orientation.js';
 import { makePicture } from '../picture/picture.js';
 import type { Picture } from '../picture/picture.js';
+import { type ByteSource, sourceOfBytes } from './byte-source.js';
+import type { Carried } from './carried/carried.js';
+import { readCarried } from './carried/read-carried.js';
 import { headerRefusal, refuseIf, tiffRefusal } from './check-still.js';
 import { maxPixels } from './limits.js';
 import { profileName } from './profile-name.js';
-import { readStillFile } from './read-file.js';
+import { withStillFile } from './read-file.js';
 import { stillKind } from './still-kind.js';
 import { readTiffTags, tags } from './tiff-tags.js';
 
-export interface Still {
+/** Each picture is decoded once: what the decoder would keep of it is only in the way. */
+sharp.cache(false);
+
+export interface Still extends Carried {
   /** The code values as they are in the file, upright. */
   readonly picture: Picture;
   /** What the user should know, each a clause without a full stop. */
   readonly notes: readonly string[];
-  /** The colour profile (ICC) of the file, for writing it again; nothing was converted by it. */
-  readonly profile?: Uint8Array;
 }
+
+/** What the decoder reads: bytes, or the name of a file. */
+type Input = Uint8Array | string;
 
 /** Code values are wanted as they are: no conversion by profile, no limit but ours. */
 const reading: SharpOptions = { ignoreIcc: true, limitInputPixels: maxPixels };
@@ -30,7 +37,7 @@ const reading: SharpOptions = { ignoreIcc: true, limitInputPixels: maxPixels };
 function complaint(error: unknown): string {
   const [first] = String((error as Error).message).split('\n');
   return first
-    .replace('Input buffer has corrupt header:', '')
+    .replace(/^Input (buffer|file) has corrupt header:/, '')
     .replace(/^\s*\w+:\s/, '')
     .trim();
 }
@@ -44,21 +51,21 @@ function damaged(file: string, error: unknown): InputError {
   });
 }
 
-async function readHeader(bytes: Uint8Array, file: string): Promise<Metadata> {
+async function readHeader(input: Input, file: string): Promise<Metadata> {
   try {
-    return await sharp(bytes, { ...reading, limitInputPixels: false, failOn: 'error' }).metadata();
+    return await sharp(input, { ...reading, limitInputPixels: false, failOn: 'error' }).metadata();
   } catch (error) {
     throw damaged(file, error);
   }
 }
 
 /** Raw code values, interleaved, with the number of channels the decoder gave. */
-async function decodeRaw(bytes: Uint8Array, header: Metadata, failOn: SharpOptions['failOn']) {
+async function decodeRaw(input: Input, header: Metadata, failOn: SharpOptions['failOn']) {
   const deep = header.depth === 'ushort';
   const grey = header.channels <= 2;
   // At 8 bits the decoder drops the alpha of grey pictures; as RGB, three times the same grey, it keeps it.
   const space = deep ? (grey ? 'grey16' : 'rgb16') : header.channels === 1 ? 'b-w' : 'srgb';
-  const { data, info } = await sharp(bytes, { ...reading, failOn })
+  const { data, info } = await sharp(input, { ...reading, failOn })
     .toColourspace(space)
     .raw({ depth: deep ? 'ushort' : 'uchar' })
     .toBuffer({ resolveWithObject: true });
@@ -91,15 +98,15 @@ function toPicture(
 
 /** The picture as stored. What the decoder only warns of is noted; what it cannot read is refused. */
 async function decodePicture(
-  bytes: Uint8Array,
+  input: Input,
   header: Metadata,
   file: string,
   notes: string[],
 ): Promise<Picture> {
-  const strict = await decodeRaw(bytes, header, 'warning').catch((error: unknown) => ({ error }));
+  const strict = await decodeRaw(input, header, 'warning').catch((error: unknown) => ({ error }));
   if (!('error' in strict)) return toPicture(strict.data, strict.info, header);
   try {
-    const { data, info } = await decodeRaw(bytes, header, 'error');
+    const { data, info } = await decodeRaw(input, header, 'error');
     notes.push('the file is unusual or slightly damaged: look at the picture closely');
     return toPicture(data, info, header);
   } catch {
@@ -107,10 +114,10 @@ async function decodePicture(
   }
 }
 
-function headerNotes(header: Metadata, bytes: Uint8Array): string[] {
+function headerNotes(header: Metadata, source: ByteSource): string[] {
   const notes: string[] = [];
   if ((header.pages ?? 1) > 1) notes.push(`it holds ${header.pages} pictures; the first is used`);
-  if (header.format === 'png' && isAnimated(bytes)) notes.push('it is animated; its still picture is used');
+  if (header.format === 'png' && isAnimated(source)) notes.push('it is animated; its still picture is used');
   if ((header.orientation ?? 1) > 1) notes.push('turned upright, as the file says it was held');
   if (header.icc !== undefined)
     notes.push(
@@ -120,10 +127,35 @@ function headerNotes(header: Metadata, bytes: Uint8Array): string[] {
 }
 
 /** Whether a PNG has an animation (chunk acTL, which stands before the picture's data). */
-function isAnimated(bytes: Uint8Array): boolean {
-  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const data = buffer.indexOf('IDAT', 0, 'latin1');
-  return buffer.subarray(0, data).includes('acTL', 0, 'latin1');
+function isAnimated(source: ByteSource): boolean {
+  try {
+    for (let at = 8; ;) {
+      const head = Buffer.from(source.read(at, 8));
+      const name = head.toString('latin1', 4);
+      if (name === 'acTL' || name === 'IDAT') return name === 'acTL';
+      at += 12 + head.readUInt32BE(0);
+    }
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return false; // it breaks off
+  }
+}
+
+async function decode(input: Input, source: ByteSource, file: string): Promise<Still> {
+  if (source.size === 0) throw new InputError({ file, what: 'is empty', hint: 'Was it copied to the end?' });
+  const kind = stillKind(source.read(0, Math.min(16, source.size)));
+  if (kind === undefined)
+    throw new InputError({ file, what: 'is not a picture that can be read', allowed: 'PNG, JPEG and TIFF' });
+  const tiff = kind === 'tiff' ? readTiffTags(source) : undefined;
+  if (tiff !== undefined) refuseIf(file, tiffRefusal(tiff));
+  const header = await readHeader(input, file);
+  refuseIf(file, headerRefusal(header));
+  const notes = headerNotes(header, source);
+  if (tiff?.get(tags.extraSamples) === 1)
+    notes.push('its colours were multiplied by alpha; that was divided out');
+  const stored = await decodePicture(input, header, file, notes);
+  const picture = turnUpright(stored, header.orientation ?? 1);
+  return { picture, notes, ...readCarried(header, source) };
 }
 
 /**
@@ -133,24 +165,12 @@ function isAnimated(bytes: Uint8Array): boolean {
  * @throws InputError for anything else: wrong type, CMYK, CIELAB, floating point, camera raw, more than 120 megapixels
  *   (read from the header, before decoding), empty, damaged
  */
-export async function decodeStill(bytes: Uint8Array, file: string): Promise<Still> {
-  if (bytes.length === 0) throw new InputError({ file, what: 'is empty', hint: 'Was it copied to the end?' });
-  const kind = stillKind(bytes);
-  if (kind === undefined)
-    throw new InputError({ file, what: 'is not a picture that can be read', allowed: 'PNG, JPEG and TIFF' });
-  const tiff = kind === 'tiff' ? readTiffTags(bytes) : undefined;
-  if (tiff !== undefined) refuseIf(file, tiffRefusal(tiff));
-  const header = await readHeader(bytes, file);
-  refuseIf(file, headerRefusal(header));
-  const notes = headerNotes(header, bytes);
-  if (tiff?.get(tags.extraSamples) === 1)
-    notes.push('its colours were multiplied by alpha; that was divided out');
-  const stored = await decodePicture(bytes, header, file, notes);
-  const picture = turnUpright(stored, header.orientation ?? 1);
-  return { picture, notes, ...(header.icc === undefined ? {} : { profile: Uint8Array.from(header.icc) }) };
-}
+export const decodeStill = (bytes: Uint8Array, file: string): Promise<Still> =>
+  decode(bytes, sourceOfBytes(bytes), file);
 
 /** A still from a file: see decodeStill. @throws InputError also for a file that cannot be read */
-export async function readStill(path: string): Promise<Still> {
-  return decodeStill(await readStillFile(path), path);
-}
+export const readStill = (path: string): Promise<Still> =>
+  withStillFile(path, (source) =>
+    // The decoder takes brackets in a name for options of its own.
+    decode(path.includes('[') ? source.read(0, source.size) : path, source, path),
+  );

@@ -3,9 +3,11 @@ import sharp from 'sharp';
 import type { Sharp } from 'sharp';
 import { InputError } from '../errors/input-error.js';
 import { nearestName } from '../errors/nearest-name.js';
-import { changeDepth, hasAlpha, lastCode, makePicture } from '../picture/picture.js';
+import { changeDepth, colourChannels, hasAlpha, lastCode, makePicture } from '../picture/picture.js';
 import type { Picture } from '../picture/picture.js';
-import { plainTiff } from './plain-tiff.js';
+import { type Carried, joined } from './carried/carried.js';
+import { intoFile } from './carried/into-file.js';
+import { tooLargeForJpeg } from './carried/into-jpeg.js';
 import type { StillKind } from './still-kind.js';
 
 const kinds: Readonly<Record<string, StillKind>> = {
@@ -16,11 +18,15 @@ const kinds: Readonly<Record<string, StillKind>> = {
   '.tiff': 'tiff',
 };
 
-/** PNG and TIFF lose nothing. JPEG is written as finely as is of use, its colours at full resolution. */
-const encoders: Readonly<Record<StillKind, (still: Sharp) => Sharp>> = {
-  png: (still) => still.png({ compressionLevel: 6 }),
+/**
+ * PNG and TIFF lose nothing; a reel is many thousand frames, so of the settings that pack about equally the fastest are taken.
+ * In the lowest bits of 16 grain is noise, which no filter before packing makes smaller; LZW would make it larger. JPEG is
+ * written as finely as is of use, its colours at full resolution.
+ */
+export const encoders: Readonly<Record<StillKind, (still: Sharp, bits: Picture['bits']) => Sharp>> = {
+  png: (still, bits) => still.png({ compressionLevel: 2, adaptiveFiltering: bits === 8 }),
   jpeg: (still) => still.jpeg({ quality: 95, chromaSubsampling: '4:4:4' }),
-  tiff: (still) => still.tiff({ compression: 'lzw', predictor: 'horizontal' }),
+  tiff: (still, bits) => still.tiff({ compression: bits === 8 ? 'lzw' : 'deflate', predictor: 'horizontal' }),
 };
 
 /**
@@ -74,24 +80,52 @@ function colourspaceOf({ channels, bits }: Picture): string {
   return bits === 8 ? 'srgb' : 'rgb16';
 }
 
+/** Whether a profile is one of grey or RGB, as the picture is (ICC.1:2010, 7.2.6: the data colour space). */
+function suits(profile: Uint8Array, picture: Picture): boolean {
+  const space = String.fromCharCode(...profile.subarray(16, 20));
+  return space === (colourChannels(picture) === 1 ? 'GRAY' : 'RGB ');
+}
+
+/** What of a still's further data the new file can have; the rest is noted. */
+function suited(carried: Carried, picture: Picture, kind: StillKind, notes: string[]): Carried {
+  const { profile, exif, xmp, density } = carried;
+  const fits = profile !== undefined && suits(profile, picture);
+  if (profile !== undefined && !fits)
+    notes.push('the colour profile does not suit the picture and was left out');
+  if (kind === 'jpeg')
+    for (const block of tooLargeForJpeg(carried))
+      notes.push(`JPEG has no room for so much ${block}, and it was left out; PNG and TIFF keep it`);
+  return { exif, xmp, density, ...(fits ? { profile } : {}) };
+}
+
 /**
- * A picture as the bytes of a still file, in the format that the file's name asks for. PNG and TIFF keep code values, depth
- * and alpha exactly; the profile is attached as it is, and nothing converted by it. Writes nothing.
+ * A picture as a still file, in the format that the file's name asks for. PNG and TIFF keep code values, depth and alpha
+ * exactly; what is carried is attached as it is, and nothing converted by a profile. Writes nothing.
  * @param path the name of the file to be, for its format and for messages
- * @returns the bytes, and what the user should know, each a clause without a full stop
+ * @param carried what a still that was read had beside its picture
+ * @returns the file in pieces, one after the other, and what the user should know, each a clause without a full stop
  * @throws InputError for an unknown extension, and for transparency or too long a side in a JPEG
  */
-export async function encodeStill(
+export async function encodeInPieces(
   path: string,
   picture: Picture,
-  profile?: Uint8Array,
-): Promise<{ bytes: Uint8Array; notes: string[] }> {
+  carried: Carried = {},
+): Promise<{ pieces: Uint8Array[]; notes: string[] }> {
   const kind = kindOfName(path);
   const notes: string[] = [];
   const held = kind === 'jpeg' ? forJpeg(picture, path, notes) : picture;
-  const source = sharp(plainTiff(held, profile), { limitInputPixels: false }).keepIccProfile();
-  const bytes = await encoders[kind](source.toColourspace(colourspaceOf(held))).toBuffer();
-  if (profile !== undefined && !(await sharp(bytes).metadata()).hasProfile)
-    notes.push('the colour profile does not suit the picture and was left out');
-  return { bytes: new Uint8Array(bytes.buffer, bytes.byteOffset, bytes.length), notes };
+  const { width, height, channels, bits, data } = held;
+  const source = sharp(data, { raw: { width, height, channels }, limitInputPixels: false });
+  const file = await encoders[kind](source.toColourspace(colourspaceOf(held)), bits).toBuffer();
+  return { pieces: intoFile(kind, file, suited(carried, held, kind, notes)), notes };
+}
+
+/** As encodeInPieces, the file in one piece. */
+export async function encodeStill(
+  path: string,
+  picture: Picture,
+  carried: Carried = {},
+): Promise<{ bytes: Uint8Array; notes: string[] }> {
+  const { pieces, notes } = await encodeInPieces(path, picture, carried);
+  return { bytes: pieces.length === 1 ? pieces[0] : joined(...pieces), notes };
 }

@@ -50,7 +50,7 @@ interface TiffParts {
   readonly bits: number;
   readonly photometric: number;
   readonly data: Uint8Array;
-  /** Further tags: number, type (1 byte, 3 short, 4 long), values. */
+  /** Further tags: number, type (1 byte, 2 ASCII, 3 short, 4 long), values. */
   readonly more?: readonly (readonly [tag: number, type: number, values: readonly number[]])[];
   readonly bigEndian?: boolean;
   /** Offset of a second directory: 'again' repeats this one as a second page. */
@@ -60,7 +60,7 @@ interface TiffParts {
 /** An uncompressed TIFF of one strip (TIFF 6.0, 1992). */
 export function tiff(parts: TiffParts): Buffer {
   const { width, height, samples, bits, photometric, data, more = [], bigEndian = false } = parts;
-  const sizes: Record<number, number> = { 1: 1, 3: 2, 4: 4 };
+  const sizes: Record<number, number> = { 1: 1, 2: 1, 3: 2, 4: 4 };
   const dataAt = 2048;
   const entries = [
     [256, 3, [width]],

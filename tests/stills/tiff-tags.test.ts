@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sourceOfBytes } from '../../src/stills/byte-source.js';
 import { readTiffTags, tags } from '../../src/stills/tiff-tags.js';
 import { tiff } from './fixtures.js';
 
@@ -7,14 +8,16 @@ const plain = { width: 300, height: 1, samples: 3, bits: 16, photometric: 2, dat
 describe('readTiffTags', () => {
   it.each([false, true])('reads the first value of each tag, near or far (big-endian: %s)', (bigEndian) => {
     const found = readTiffTags(
-      tiff({
-        ...plain,
-        bigEndian,
-        more: [
-          [339, 3, [3, 3, 3]],
-          [50706, 1, [1, 4, 0, 0]],
-        ],
-      }),
+      sourceOfBytes(
+        tiff({
+          ...plain,
+          bigEndian,
+          more: [
+            [339, 3, [3, 3, 3]],
+            [50706, 1, [1, 4, 0, 0]],
+          ],
+        }),
+      ),
     );
     expect(found.get(tags.photometric)).toBe(2);
     expect(found.get(tags.bitsPerSample)).toBe(16);
@@ -40,7 +43,7 @@ describe('readTiffTags', () => {
       file.writeBigUInt64LE(1n, 28 + 20 * i);
       file.writeUInt16LE(value, 36 + 20 * i);
     });
-    expect([...readTiffTags(file)]).toEqual([
+    expect([...readTiffTags(sourceOfBytes(file))]).toEqual([
       [258, 32],
       [262, 8],
     ]);
@@ -49,6 +52,6 @@ describe('readTiffTags', () => {
   it('ends quietly where the file does', () => {
     const file = tiff(plain);
     for (let length = 0; length < 200; length++)
-      expect(readTiffTags(file.subarray(0, length)).size).toBeLessThan(10);
+      expect(readTiffTags(sourceOfBytes(file.subarray(0, length))).size).toBeLessThan(10);
   });
 });

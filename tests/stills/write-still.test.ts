@@ -32,7 +32,7 @@ describe.each(['a.png', 'a.tif', 'a.TIFF'])('%s', (name) => {
     const profile = new Uint8Array(await someProfile());
     for (const channels of [3, 4] as const) {
       const picture = noise(channels, bits);
-      const { bytes, notes } = await encodeStill(name, picture, profile);
+      const { bytes, notes } = await encodeStill(name, picture, { profile });
       const back = await decodeStill(bytes, name);
       expect(back.picture).toEqual(picture);
       expect(back.profile).toEqual(profile);
@@ -41,7 +41,9 @@ describe.each(['a.png', 'a.tif', 'a.TIFF'])('%s', (name) => {
   });
 
   it('says so when a profile does not suit the picture', async () => {
-    const { bytes, notes } = await encodeStill(name, noise(1, 16), new Uint8Array(await someProfile()));
+    const { bytes, notes } = await encodeStill(name, noise(1, 16), {
+      profile: new Uint8Array(await someProfile()),
+    });
     expect(notes).toEqual(['the colour profile does not suit the picture and was left out']);
     expect((await decodeStill(bytes, name)).picture).toEqual(noise(1, 16));
   });
@@ -99,7 +101,7 @@ describe('JPEG', () => {
 
   it('carries the profile', async () => {
     const profile = new Uint8Array(await someProfile());
-    const { bytes } = await encodeStill('a.jpg', even(3, 8, [200, 40, 90]), profile);
+    const { bytes } = await encodeStill('a.jpg', even(3, 8, [200, 40, 90]), { profile });
     expect((await decodeStill(bytes, 'a.jpg')).profile).toEqual(profile);
   });
 });

@@ -51,17 +51,17 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
   let done = 0;
   let writable = true;
 
-  async function encoded({ still: name, output }: Frame): Promise<Uint8Array> {
+  async function encoded({ still: name, output }: Frame): Promise<Uint8Array[]> {
     const still = await openStill(name, through);
     notes.add(name, still.notes);
     const encoded = await encodeThrough(still, output, through);
     notes.add(output, encoded.notes);
-    return encoded.bytes;
+    return encoded.pieces;
   }
 
-  async function written(bytes: Uint8Array, { output }: Frame): Promise<void> {
+  async function written(pieces: Uint8Array[], { output }: Frame): Promise<void> {
     try {
-      await writeSafely(output, bytes, through);
+      await writeSafely(output, pieces, through);
       done++;
     } catch (error) {
       const first = writable;
@@ -81,8 +81,8 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
         frames,
         2 * jobs,
         async (frame) => {
-          const bytes = await orTold(progress, () => takeTurn(() => encoded(frame)));
-          if (bytes !== undefined) await orTold(progress, () => written(bytes, frame));
+          const pieces = await orTold(progress, () => takeTurn(() => encoded(frame)));
+          if (pieces !== undefined) await orTold(progress, () => written(pieces, frame));
           progress.count();
         },
         () => writable,

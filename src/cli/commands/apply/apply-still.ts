@@ -1,5 +1,5 @@
 import { checkTarget, writeSafely } from '../../../files/write-beside-then-rename.js';
-import { applyLook } from '../../../jobs/apply-look.js';
+import { applyLookInPlace } from '../../../jobs/apply-look.js';
 import type { ApplyEngine } from '../../../lut/engine/engine.js';
 import { type Flip, flipPicture } from '../../../picture/orientation.js';
 import type { Still } from '../../../stills/read-still.js';
@@ -18,15 +18,15 @@ export interface Through extends ClipOptions {
   readonly sources: readonly string[];
 }
 
-/** A still through a look, encoded as the name `output` asks; nothing is written. */
+/** A still, which is used up, through a look, encoded as the name `output` asks; nothing is written. */
 export async function encodeThrough(
-  { picture, profile }: Still,
+  still: Still,
   output: string,
   { source, engine, flip }: Through,
-): Promise<{ bytes: Uint8Array; notes: readonly string[] }> {
-  const { encodeStill } = await import('../../../stills/write-still.js');
-  const upright = flip === undefined ? picture : flipPicture(picture, flip);
-  return encodeStill(output, applyLook(source.lut, upright, engine), profile);
+): Promise<{ pieces: Uint8Array[]; notes: readonly string[] }> {
+  const { encodeInPieces } = await import('../../../stills/write-still.js');
+  const seen = flip === undefined ? still.picture : flipPicture(still.picture, flip);
+  return encodeInPieces(output, applyLookInPlace(source.lut, seen, engine), still);
 }
 
 /** One still through a look, into a file. */
@@ -34,7 +34,7 @@ export async function applyStill(name: string, output: string, through: Through)
   await checkTarget(output, through);
   const still = await openStill(name, through);
   noteAll(name, still.notes);
-  const { bytes, notes } = await encodeThrough(still, output, through);
+  const { pieces, notes } = await encodeThrough(still, output, through);
   noteAll(output, notes);
-  await writeSafely(output, bytes, through);
+  await writeSafely(output, pieces, through);
 }
