@@ -27,10 +27,10 @@ function end(signal: NodeJS.Signals): void {
   if (process.listenerCount(signal) === 0) process.kill(process.pid, signal);
 }
 
-/** A file that is just being made would appear after all was removed: it is waited for. */
+/** A file that is just being made, or begun meanwhile, would appear after all was removed: it is waited for. */
 function onSignal(signal: NodeJS.Signals): void {
   if (making.size === 0) end(signal);
-  else void Promise.allSettled(making).then(() => end(signal));
+  else void Promise.allSettled(making).then(() => onSignal(signal));
 }
 
 function watch(): void {
