@@ -49,7 +49,7 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
   const progress = startProgress(frames.length);
   const notes = notePad();
   let done = 0;
-  let writable = true;
+  let goesOn = true;
 
   async function encoded({ still: name, output }: Frame): Promise<Uint8Array[]> {
     const still = await openStill(name, through);
@@ -64,13 +64,14 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
       await writeSafely(output, pieces, through);
       done++;
     } catch (error) {
-      const first = writable;
-      writable = false;
+      const first = goesOn;
+      goesOn = false;
       if (first) throw error;
     }
   }
 
   function said(): void {
+    goesOn = false;
     progress.end();
     terminal.note(`Stopped: ${done} of ${frames.length} frames done. --resume goes on from here.`);
   }
@@ -82,10 +83,10 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
         2 * jobs,
         async (frame) => {
           const pieces = await orTold(progress, () => takeTurn(() => encoded(frame)));
-          if (pieces !== undefined) await orTold(progress, () => written(pieces, frame));
+          if (pieces !== undefined && goesOn) await orTold(progress, () => written(pieces, frame));
           progress.count();
         },
-        () => writable,
+        () => goesOn,
       ),
     );
   } finally {

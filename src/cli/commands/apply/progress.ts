@@ -69,9 +69,11 @@ export function startProgress(total: number, screen: Screen = process.stderr): P
   const seconds = () => performance.now() / 1000;
   const pace = paceKeeper(seconds());
   let done = 0;
+  let ended = false;
   // Back to the line's beginning, and what stands there rubbed out (ECMA-48: CR, EL).
   const rubOut = () => screen.write('\r\u001b[K');
   const draw = () => {
+    if (ended) return;
     const line = paceInWords({ done, total, rate: pace.rate(seconds()) });
     rubOut();
     screen.write(line.slice(0, Math.max(0, (screen.columns || usualColumns) - 1)));
@@ -84,11 +86,12 @@ export function startProgress(total: number, screen: Screen = process.stderr): P
       pace.count(seconds());
     },
     around(write) {
-      rubOut();
+      if (!ended) rubOut();
       write();
       draw();
     },
     end() {
+      ended = true;
       clearInterval(timer);
       rubOut();
     },
