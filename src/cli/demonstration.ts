@@ -16,7 +16,7 @@ import { maker, packageFolder } from './maker.js';
 import { terminal } from './report.js';
 
 /** The reels of the club that the demonstration shows, and the looks it sees them through. */
-const screenings: readonly { still: DemoStillName; age: DemoAgeName; look: string }[] = [
+export const screenings: readonly { still: DemoStillName; age: DemoAgeName; look: string }[] = [
   { still: 'regatta', age: 'blue-shifted', look: 'blue-shifted-and-lamp.json' },
   { still: 'tram', age: 'pink', look: 'pink-reel.json' },
 ];
