@@ -14,6 +14,7 @@ import { correctionOf, type MeasuredReel } from './measure-reel.js';
 import {
   doubts,
   dyeNames,
+  expectedWords,
   headline,
   lightNames,
   lossWords,
@@ -118,6 +119,7 @@ export function reportReel(
       sureness: 'How sure this is',
       sentences: [
         `${surenessWords(confidence)}.`,
+        `To expect: ${expectedWords(confidence)}.`,
         ...doubts(measurement),
         `Open gate: ${openGateWords(measurement)}.`,
         `Dyes: ${dyes}.`,
