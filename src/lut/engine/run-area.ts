@@ -9,7 +9,7 @@ export interface PreparedRun {
 }
 
 /** Pixels that pass through an area at once: few enough that they stay in the second cache on the way. */
-const areaPixels = 8192;
+const areaPixels = 16384;
 
 /** Bytes of the largest pixel, four floats, and what a run reads behind the last one. */
 const widestPixel = 16;
