@@ -1,3 +1,6 @@
+// The shoot: its arithmetic before the reel runs, and what stills and a test recording of it tell. Knows frames, seconds,
+// bytes and linear light; knows nothing of looks, files, or devices by name.
+
 import type { Chopper } from './shutter.js';
 import { flickerHz } from './shutter.js';
 
@@ -6,7 +9,7 @@ export interface Cadence {
   /** Film frames that last exactly as long as `videoFrames`; absent when no short pattern repeats. */
   readonly pattern?: { readonly filmFrames: number; readonly videoFrames: number };
   /** Share of the video frames that bring no new film frame. */
-  readonly repeated: number;
+  readonly duplicated: number;
   /** Share of the video frames in which light of two film frames mixes. */
   readonly blended: number;
   /** Share of the film frames that no video frame sees. */
@@ -39,7 +42,7 @@ export function cadence(chopper: Chopper, cameraFps: number, exposureS: number):
   const pattern = repeatingPattern(filmFps, cameraFps);
   return {
     ...(pattern === undefined ? {} : { pattern }),
-    repeated: Math.max(0, 1 - filmFps / cameraFps),
+    duplicated: Math.max(0, 1 - filmFps / cameraFps),
     blended: Math.min(1, Math.max(0, exposureS - darkS) * filmFps),
     lost: Math.max(0, between - litS) * cameraFps,
   };

@@ -11,16 +11,16 @@ const always = [
   'The exposures hold for blades of equal width and light. Unequal blades flicker at the film rate too: expose for 1 / film rate.',
 ];
 
-/** Above this share of the mean, flicker is seen by most people on a light picture (common practice, no source). */
-const visibleRipple = 0.02;
+/** Flicker above this modulation is seen by most people on a light picture (common practice, no source). */
+const visibleModulation = 0.01;
 
 function flickerCautions({ asItRuns, cameraFps }: Sheet): string[] {
   if (asItRuns.exposures.length === 0)
     return [
       `One period of the flicker is longer than a video frame at ${cameraFps} fps: no exposure is free of flicker. Use a lower camera rate or more blades.`,
     ];
-  const best = Math.min(...asItRuns.exposures.map(({ nearest }) => nearest.ripple));
-  if (best < visibleRipple) return [];
+  const best = Math.min(...asItRuns.exposures.map(({ nearest }) => nearest.modulation));
+  if (best < visibleModulation) return [];
   return [
     'No shutter speed on the list meets a flicker-free time: set it in fine steps if the camera can, or trim the projector.',
     'With a rolling shutter what is left shows as bands that drift through the picture, not as a flicker of the whole.',
@@ -32,7 +32,9 @@ function movementCautions({ asItRuns: { cadence, speed } }: Sheet): string[] {
   if (cadence.lost > 0)
     cautions.push('Some film frames fall between two exposures and are lost: use a higher camera rate.');
   if (cadence.pattern === undefined)
-    cautions.push('Projector and camera drift against each other: repeated and blended frames come and go.');
+    cautions.push(
+      'Projector and camera drift against each other: duplicated and blended frames come and go.',
+    );
   if (Math.abs(speed.factor - 1) > 0.001)
     cautions.push(
       `Play the recording at ${(100 * speed.correction).toFixed(1)} % for the speed at which it was shot.`,

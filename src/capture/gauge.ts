@@ -1,5 +1,3 @@
-// The arithmetic of a shoot: film, shutter, time, storage. Knows frames, seconds and bytes; knows nothing of colour, looks or devices by name.
-
 /** A width of film: what is needed to count its frames and to frame its picture. */
 export interface Gauge {
   readonly title: string;

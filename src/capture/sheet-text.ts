@@ -23,12 +23,12 @@ function wrapped(text: string, first: string, later: string): string[] {
 
 function exposureRow({ exposureS, angle, nearest }: FlickerFreeExposure): string {
   const left =
-    nearest.ripple < 5e-4 ? 'none' : `${percent(nearest.ripple)} (${nearest.stops.toFixed(2)} stops)`;
+    nearest.modulation < 5e-4 ? 'none' : `${percent(nearest.modulation)} (${nearest.stops.toFixed(2)} stops)`;
   const columns = [exposureText(exposureS).padEnd(12), `${angle.toFixed(1)} deg`.padEnd(12)];
   return `  ${columns.join('')}nearest offered ${exposureText(nearest.exposureS).padEnd(9)} flicker left: ${left}`;
 }
 
-function movementRows({ pattern, repeated, blended, lost }: Cadence): string[] {
+function movementRows({ pattern, duplicated, blended, lost }: Cadence): string[] {
   const repeats =
     pattern === undefined
       ? 'no short pattern'
@@ -36,7 +36,7 @@ function movementRows({ pattern, repeated, blended, lost }: Cadence): string[] {
   const lostRows = lost > 0 ? [row('film frames lost', percent(lost))] : [];
   return [
     row('pattern', repeats),
-    row('repeated, blended', `${percent(repeated)}, ${percent(blended)}`),
+    row('duplicated, blended', `${percent(duplicated)}, ${percent(blended)}`),
     ...lostRows,
   ];
 }

@@ -34,9 +34,9 @@ export function shutterAngle(exposureS: number, cameraFps: number): number {
 
 /** What a shutter speed leaves of the flicker. */
 export interface Flicker {
-  /** Greatest minus least exposure, as a share of the mean, over all phases: 0 = none. */
-  readonly ripple: number;
-  /** The same as log2(greatest / least); infinite when some phases see no light at all. */
+  /** (max - min) / (max + min) of the light over all phases, 0..1: percent flicker over 100 (IEEE Std 1789-2015). */
+  readonly modulation: number;
+  /** The same as log2(max / min); infinite when some phases see no light at all. */
   readonly stops: number;
 }
 
@@ -54,7 +54,7 @@ export function flickerLeft(chopper: Chopper, exposureS: number): Flicker {
   const rest = meant - whole;
   const least = whole * open + Math.max(0, rest - (1 - open));
   const most = whole * open + Math.min(rest, open);
-  return { ripple: (most - least) / (meant * open), stops: Math.log2(most / least) };
+  return { modulation: (most - least) / (most + least), stops: Math.log2(most / least) };
 }
 
 /**

@@ -31,14 +31,14 @@ describe('cadence', () => {
   it('16 2/3 in 25: two film frames last three video frames', () => {
     const result = cadence({ filmFps: 50 / 3, blades: 3, openShare: 0.5 }, 25, 1 / 50);
     expect(result.pattern).toEqual({ filmFrames: 2, videoFrames: 3 });
-    expect(result.repeated).toBeCloseTo(1 / 3, 12);
+    expect(result.duplicated).toBeCloseTo(1 / 3, 12);
     expect(result.lost).toBe(0);
   });
 
   it('frame for frame when the rates are equal', () => {
     const result = cadence({ filmFps: 25, blades: 2, openShare: 0.5 }, 25, 1 / 50);
     expect(result.pattern).toEqual({ filmFrames: 1, videoFrames: 1 });
-    expect(result.repeated).toBe(0);
+    expect(result.duplicated).toBe(0);
   });
 
   it('no pattern for rates that drift', () => {

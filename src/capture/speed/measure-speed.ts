@@ -116,8 +116,6 @@ function wanderOf(phases: Float64Array, filmFps: number, cameraFps: number): num
   return Math.sqrt(sum / Math.max(1, count));
 }
 
-const percentOf = (stops: number) => (stops === Infinity ? 100 : (100 * (2 ** stops - 1)) / (2 ** stops + 1));
-
 /** So much of a recording is read for speed and flicker: what comes later says no more. Jumps are looked for in all of it. */
 const mostFrames = 1800;
 
@@ -197,7 +195,7 @@ export function measureSpeed(whole: Series, settings: SpeedSettings): SpeedRepor
       seen: flicker.seen,
       ...(exposureS === undefined
         ? {}
-        : { expectedPercent: percentOf(flickerLeft(chopper, exposureS).stops) }),
+        : { expectedPercent: 100 * flickerLeft(chopper, exposureS).modulation }),
     },
     ...(known && onFrames.explained > tellingShare ? { filmOnFrames: onFrames } : {}),
     jumps: frameLineJumps(whole.lines, whole.moves).map(({ frame, share }) => ({
