@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { writeFileSync } from 'node:fs';
+import { statfsSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { encodeStill } from '../../src/stills/write-still.js';
 import { grey, makeStill, type StillMaking } from '../capture/stills.js';
@@ -30,6 +30,14 @@ describe('gatelight capture', () => {
     expect(gatelight(['capture', 'sheet', ...given]).stdout).toBe(plain.stdout);
   });
 
+  it('looks up the free space of the disk that the recording goes to', () => {
+    const ended = gatelight(['capture', '--gauge', '8mm', '--feet', '25', '--disk', folder, '--json']);
+    const { storage } = JSON.parse(ended.stdout) as { storage: { disk: { freeGb: number } } };
+    const { bavail, bsize } = statfsSync(folder);
+    // Others write to the disk meanwhile: within a tenth.
+    expect(Math.abs((storage.disk.freeGb * 1e9) / (bavail * bsize) - 1)).toBeLessThan(0.1);
+  });
+
   it('gives the sheet as JSON', () => {
     const ended = gatelight([
       'capture',
@@ -53,6 +61,11 @@ describe('gatelight capture', () => {
     [['--gauge', 'super8', '--feet', '5', '--camera-fps', 'fast'], '--camera-fps: "fast"'],
     [['--gauge', 'super8', '--feet', '5', '--resolution', 'large'], '--resolution: "large"'],
     [['--gauge', 'super8', '--feet', 'NaN'], '--feet: "NaN"'],
+    [
+      ['--gauge', 'super8', '--feet', '5', '--disk', 'no/such/folder'],
+      'no/such/folder: no such file or folder',
+    ],
+    [['--gauge', 'super8', '--feet', '5', '--disk', '.', '--free-gb', '5'], 'cannot be used with'],
   ])('refuses %j by the name of the option', (given, words) => {
     const ended = gatelight(['capture', ...given]);
     expect(isPlainRefusal(ended), ended.stderr).toBe(true);

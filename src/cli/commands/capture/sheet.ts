@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import { type GaugeName, gauges } from '../../../capture/gauge.js';
 import { parseRate } from '../../../capture/rate.js';
 import type { CaptureRequest } from '../../../capture/request.js';
@@ -6,6 +6,7 @@ import { captureSheet } from '../../../capture/sheet.js';
 import { sheetText } from '../../../capture/sheet-text.js';
 import { type Sampling, samplesPerPixel } from '../../../capture/storage.js';
 import { InputError } from '../../../errors/input-error.js';
+import { freeBytes } from '../../../files/free-space.js';
 import { numberOption, refuseOption } from '../../camera-options.js';
 import { jsonOption } from '../../options.js';
 import { printJson, terminal } from '../../report.js';
@@ -25,6 +26,7 @@ interface SheetOptions {
   readonly sampling?: Sampling;
   readonly dataRate?: number;
   readonly freeGb?: number;
+  readonly disk?: string;
   readonly json: boolean;
 }
 
@@ -52,8 +54,8 @@ function inOptions(error: unknown): unknown {
   );
 }
 
-function requestOf(options: SheetOptions): CaptureRequest {
-  const { gauge, filmFps, shutterSpeeds, resolution, dataRate, freeGb, ...same } = options;
+async function requestOf(options: SheetOptions): Promise<CaptureRequest> {
+  const { gauge, filmFps, shutterSpeeds, resolution, dataRate, freeGb, disk, ...same } = options;
   return {
     ...same,
     ...resolution,
@@ -62,7 +64,7 @@ function requestOf(options: SheetOptions): CaptureRequest {
     filmFps: filmFps ?? (Object.hasOwn(gauges, gauge) ? gauges[gauge].usualFps[0] : 18),
     offered: shutterSpeeds,
     mbitS: dataRate,
-    freeBytes: freeGb === undefined ? undefined : freeGb * 1e9,
+    freeBytes: disk !== undefined ? await freeBytes(disk) : freeGb === undefined ? undefined : freeGb * 1e9,
   };
 }
 
@@ -115,16 +117,23 @@ export function addSheet(capture: Command): void {
       'of the recording in Mbit/s; left out: a planning figure',
       anyNumber('--data-rate'),
     )
-    .option('--free-gb <n>', 'free space of the disk, GB of 10^9 bytes', anyNumber('--free-gb'))
+    .addOption(
+      new Option(
+        '--disk <folder>',
+        'folder the recording goes to: the free space of its disk is looked up',
+      ).conflicts('freeGb'),
+    )
+    .option('--free-gb <n>', 'or that free space in GB of 10^9 bytes', anyNumber('--free-gb'))
     .addOption(jsonOption())
     .addHelpText(
       'after',
-      '\nExample:\n  gatelight capture --gauge super8 --feet 200 --camera-fps 25 --free-gb 500\n',
+      '\nExample:\n  gatelight capture --gauge super8 --feet 200 --camera-fps 25 --disk .\n',
     )
-    .action((options: SheetOptions) => {
+    .action(async (options: SheetOptions) => {
       const { json, ...rest } = options;
+      const request = await requestOf({ ...rest, json });
       try {
-        const sheet = captureSheet(requestOf({ ...rest, json }));
+        const sheet = captureSheet(request);
         if (json) printJson(sheet);
         else terminal.result(sheetText(sheet).trimEnd());
       } catch (error) {
