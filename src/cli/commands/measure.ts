@@ -18,13 +18,16 @@ import {
 import { ceilingOption, encodingOption, loadStills, numberOption } from '../camera-options.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { loadLikeLook } from '../like-look.js';
-import { forceOption, jsonOption, matrixOption, rangeOption } from '../options.js';
+import { forceOption, jsonOption, matrixOption, rangeOption, wholeNumber } from '../options.js';
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
 import { printable, printJson, terminal } from '../report.js';
+import { chosenStills, usualStills } from './measure/chosen-stills.js';
 import { type LightOptions, measureLight } from './measure/light.js';
 
 interface Options extends LightOptions, Readonly<Record<MarkKind, readonly GivenRectangle[]>> {
   readonly light?: string;
+  readonly stills?: number;
+  readonly keep?: string;
   readonly encoding?: Encoding;
   readonly openGate?: number;
   readonly stock: MeasureOptions['dyes'];
@@ -49,7 +52,7 @@ const markOption = (kind: MarkKind) =>
     .default([], 'none');
 
 /** Options that only a reel has, and that only the light has. */
-const reelOnly = [...markKinds, 'openGate', 'stock', 'output', 'report'];
+const reelOnly = [...markKinds, 'stills', 'keep', 'openGate', 'stock', 'output', 'report'];
 const lightOnly = ['ceiling', 'whiteBalance'] as const;
 
 function requireStills(paths: readonly string[], { ceiling, whiteBalance }: Options): void {
@@ -101,15 +104,16 @@ async function drawReport(path: string, reel: MeasuredReel, stills: readonly Sti
   return (await encodeStill(path, reportReel(reel, stills, loadLabelFonts(), loadEngine()))).bytes;
 }
 
-async function measureStills(paths: readonly string[], options: Options): Promise<void> {
-  requireStills(paths, options);
+async function measureStills(given: readonly string[], options: Options): Promise<void> {
+  requireStills(given, options);
   const { encoding, openGate, stock, like: likePath, output, report } = options;
   const writing = {
     force: options.force,
-    sources: [...paths, ...(likePath === undefined ? [] : [likePath])],
+    sources: [...given, ...(likePath === undefined ? [] : [likePath])],
   };
   await checkTargets(options, writing);
   const like = likePath === undefined ? undefined : await loadLikeLook(likePath, output ?? likePath);
+  const paths = await chosenStills(given, options);
   const stills = await loadStills(paths, options);
   const marks = marksOf(options, stills);
   const reel = measureReelToLook({ stills, marks, dyes: stock, openGate, encoding, like });
@@ -147,7 +151,7 @@ export function addMeasure(program: Command): void {
     )
     .argument(
       '[stills...]',
-      'PNG, JPEG or TIFF of one reel, recorded with no look, or frames of a movie: reel.mkv@1:20.5',
+      'PNG, JPEG or TIFF of one reel, recorded with no look; frames of a movie: reel.mkv@1:20.5; or one movie',
     );
   for (const kind of markKinds) command.addOption(markOption(kind));
   command
@@ -176,6 +180,12 @@ export function addMeasure(program: Command): void {
       numberOption('--white-balance', 1500, 25000),
     )
     .addOption(ceilingOption('with --light: '))
+    .option(
+      '--stills <n>',
+      `of one movie file: pick so many stills of it (${usualStills} when left out)`,
+      wholeNumber(1, 64),
+    )
+    .option('--keep <folder>', 'of one movie file: write the stills that were picked, 16 bit PNG')
     .addOption(matrixOption())
     .addOption(rangeOption())
     .addOption(jsonOption())
@@ -185,6 +195,7 @@ export function addMeasure(program: Command): void {
       '\nExamples:\n' +
         '  gatelight measure frame-1.png frame-2.png frame-3.png -o reel.json --report reel.png\n' +
         '  gatelight measure edge.png --black 10,40,60,200 --clear 20,400,50,80 --neutral 700,300,90,60 -o reel.json\n' +
+        '  gatelight measure reel.mkv --stills 8 --keep stills/ -o reel.json\n' +
         '  gatelight measure --light open-gate.png\n',
     )
     .action(async (paths: string[], options: Options) => {
