@@ -112,8 +112,8 @@ export async function keepStills(
   const kept = names.map((name) => ({ name, path: keptName(folder, name) }));
   for (const { path } of kept) await checkTarget(path, options);
   for (const { name, path } of kept) {
-    const { picture, profile } = await openStill(name, options);
-    await writeSafely(path, (await encodeStill(path, picture, profile)).bytes, options);
+    const { picture } = await openStill(name, options);
+    await writeSafely(path, (await encodeStill(path, picture)).bytes, options);
   }
   terminal.note(`Kept them in ${printable(folder)}`);
 }
