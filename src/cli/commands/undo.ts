@@ -16,11 +16,18 @@ import { loadEngine } from '../engine/load-engine.js';
 import { exitCodes } from '../exit-codes.js';
 import { loadLut, signalsIn, signalsUnknown } from '../load.js';
 import { version } from '../maker.js';
-import { openStill } from '../open-still.js';
-import { forceOption, jsonOption, wholeNumber } from '../options.js';
+import {
+  type ClipOptions,
+  forceOption,
+  jsonOption,
+  matrixOption,
+  rangeOption,
+  wholeNumber,
+} from '../options.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
+import { openStillFor } from '../still-for-look.js';
 
-interface Options {
+interface Options extends ClipOptions {
   readonly output: string;
   readonly size: number;
   readonly clamp: boolean;
@@ -52,19 +59,21 @@ async function lookAtStill(
   burnt: BurntLut,
   back: WayBack,
   still: string,
-  output: string | undefined,
+  options: Options,
   writing: WriteOptions,
 ): Promise<StillLoss> {
   const { loadLabelFonts } = await import('../../stills/label-fonts.js');
-  const { picture, notes } = await openStill(still);
+  const signals = burntSignals(burnt);
+  const { picture, notes } = await openStillFor(signals.input, still, options);
   noteAll(still, notes);
   const loss = undoSheet(
-    { lut: burnt.lut, signals: burntSignals(burnt) },
+    { lut: burnt.lut, signals },
     back,
     { name: still, picture },
     loadLabelFonts(),
     loadEngine(),
   );
+  const { picture: output } = options;
   if (output !== undefined) {
     const { encodeStill } = await import('../../stills/write-still.js');
     await writeSafely(output, (await encodeStill(output, loss.picture)).bytes, writing);
@@ -108,6 +117,8 @@ export function addUndo(program: Command): void {
     .option('--plain', 'nothing but size and rows, for devices that stumble over more', false)
     .option('--still <still>', 'a still as it is before the look: what is lost on it')
     .option('--picture <file>', 'with --still: show where (.png, .jpg, .tif)')
+    .addOption(matrixOption())
+    .addOption(rangeOption())
     .addOption(jsonOption())
     .addOption(forceOption())
     .addHelpText(
@@ -121,7 +132,7 @@ export function addUndo(program: Command): void {
       await checkTargets(options, writing);
       const burnt = await loadBurnt(lutPath);
       const back = undoLook(burnt, { ...options, format: lutFormatOf(output) }, version);
-      const seen = still === undefined ? undefined : await lookAtStill(burnt, back, still, picture, writing);
+      const seen = still === undefined ? undefined : await lookAtStill(burnt, back, still, options, writing);
       await writeSafely(output, back.text, writing);
       const good = comesBack(back);
       if (!good) process.exitCode = exitCodes.notGood;

@@ -3,25 +3,26 @@ import type { Command } from 'commander';
 import { InputError } from '../../errors/input-error.js';
 import { checkTarget, writeSafely, type WriteOptions } from '../../files/write-beside-then-rename.js';
 import { causeWords, verdictSentence, verdictSentences } from '../../jobs/burn-in-words.js';
+import type { Signal } from '../../jobs/signal.js';
 import { type BurnIn, burnInSheet, verifyBurnIn } from '../../jobs/verify-burn-in.js';
 import type { Explanation, Verdict } from '../../burn-in/verify.js';
 import type { Lut } from '../../lut/lattice.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { exitCodes } from '../exit-codes.js';
 import { loadSource } from '../load.js';
-import { openStill } from '../open-still.js';
-import { forceOption, jsonOption } from '../options.js';
+import { type ClipOptions, forceOption, jsonOption, matrixOption, rangeOption } from '../options.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
+import { openStillFor } from '../still-for-look.js';
 
-interface Options {
+interface Options extends ClipOptions {
   readonly other: readonly string[];
   readonly picture?: string;
   readonly json: boolean;
   readonly force: boolean;
 }
 
-async function loadStill(name: string): Promise<BurnIn['plain']> {
-  const { picture, notes } = await openStill(name);
+async function loadStill(name: string, signal: Signal, options: Options): Promise<BurnIn['plain']> {
+  const { picture, notes } = await openStillFor(signal, name, options);
   noteAll(name, notes);
   return { name, picture };
 }
@@ -90,7 +91,10 @@ export function addVerify(program: Command): void {
         'the file says? When it did not, tries the usual causes and names the one that fits best, and what to do. Shifts\n' +
         'of up to 3 pixels and recording noise do no harm. Exit code 0: it did; 1: it did not; 2: cannot be told.',
     )
-    .argument('<plain>', 'still recorded without the look (PNG, JPEG, TIFF)')
+    .argument(
+      '<plain>',
+      'still recorded without the look (PNG, JPEG, TIFF, or a frame of a movie: reel.mkv@f120)',
+    )
     .argument('<burnt>', 'still of the same frame, recorded with it')
     .argument('<look>', 'the LUT that was loaded (.cube, .clf), or its look file (.json)')
     .option(
@@ -100,6 +104,8 @@ export function addVerify(program: Command): void {
       [],
     )
     .option('--picture <file>', 'show where it differs (.png, .jpg, .tif)')
+    .addOption(matrixOption())
+    .addOption(rangeOption())
     .addOption(jsonOption())
     .addOption(forceOption())
     .addHelpText(
@@ -114,7 +120,13 @@ export function addVerify(program: Command): void {
       await requireTwo(plain, burnt);
       const look = await loadSource(lookPath);
       const others = await loadOthers(other);
-      const burnIn = { plain: await loadStill(plain), burnt: await loadStill(burnt), look, others };
+      const { input, output } = look.signals;
+      const burnIn = {
+        plain: await loadStill(plain, input, options),
+        burnt: await loadStill(burnt, output, options),
+        look,
+        others,
+      };
       const verdict = verifyBurnIn(burnIn);
       if (picture !== undefined)
         await writeSafely(picture, await drawSheet(picture, burnIn, verdict), writing);
