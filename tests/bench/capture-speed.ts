@@ -20,7 +20,7 @@ async function measure({ shot, nominalFps }: Case) {
   return measureSpeed(series, { nominalFps, blades: projector.blades, cameraFps, exposureS });
 }
 
-/** Seeds given on the command line, or those that were kept aside while the analysis was made; the first half of one for --quick. */
+/** Seeds given on the command line, or those that were kept aside while the analysis was made; every sixth recording for --quick. */
 const quick = process.argv.includes('--quick');
 const given = process.argv
   .slice(2)
