@@ -19,7 +19,7 @@ const probes = 9;
  * Every code value that film can have, coarsely: a lattice from no light to the open gate. What lies below (footroom,
  * noise) is no colour, and must not make the compression reach for it.
  */
-function probeCodes(camera: Look['camera']): Float64Array {
+export function probeCodes(camera: Look['camera']): Float64Array {
   const { none, openGate } = codesOfFilm(camera);
   const axis = (i: number) => none + ((openGate - none) * (i % probes)) / (probes - 1);
   const codes = new Float64Array(3 * probes ** 3);

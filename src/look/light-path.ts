@@ -3,30 +3,42 @@ import type { Run } from '../maths/matrix3.js';
 import type { Look } from './look-schema.js';
 import { deliveryOf, toDelivery } from './sections/delivery.js';
 import { compilePrint } from './sections/print.js';
-import { compileProjector, projectorLight } from './sections/projector.js';
+import { compileFlare, compileLamp, projectorLight } from './sections/projector.js';
 import { compileRolloff } from './sections/rolloff.js';
 import { compileRoom } from './sections/room.js';
 import { roomSchema } from './sections/room.js';
 import { compileStock, stockSchema } from './sections/stock.js';
 
+/** A stretch of the path: what its outcome hangs on besides the light that arrives, and its work when it is asked for. */
+export interface Stretch {
+  readonly hangsOn: unknown;
+  readonly compile: () => Run[];
+}
+
 /**
  * THE order of the light path between camera and delivery, written down once. Linear BT.2020 relative to the open
  * gate, in place. A projector without a room is seen in the default room.
  */
-export function lightPath(look: Look): Run[] {
-  const light = look.projector === undefined ? gateLight : projectorLight(look.projector);
-  const dyes = (look.stock ?? stockSchema.parse({})).dyes;
+export function stretches({ stock, print, projector, room: asked, camera, delivery }: Look): Stretch[] {
+  const light = projector === undefined ? gateLight : projectorLight(projector);
+  const { dyes } = stock ?? stockSchema.parse({});
+  const { flare = 0, ...lamp } = projector ?? {};
+  const room = asked ?? roomSchema.parse({});
+  const device = deliveryOf(delivery, camera);
   return [
-    ...(look.stock === undefined ? [] : compileStock(look.stock)),
-    ...(look.print === undefined ? [] : compilePrint(look.print)),
-    ...(look.projector === undefined ? [] : compileProjector(look.projector, light, dyes)),
-    ...compileRoom(
-      look.room ?? roomSchema.parse({}),
-      light,
-      toDelivery(deliveryOf(look.delivery, look.camera)),
-    ),
+    { hangsOn: stock, compile: () => (stock === undefined ? [] : compileStock(stock)) },
+    { hangsOn: print, compile: () => (print === undefined ? [] : compilePrint(print)) },
+    {
+      hangsOn: [lamp, dyes],
+      compile: () => (projector === undefined ? [] : compileLamp(light, dyes)),
+    },
+    { hangsOn: flare, compile: () => compileFlare(flare) },
+    { hangsOn: [room, lamp, device], compile: () => compileRoom(room, light, toDelivery(device)) },
   ];
 }
+
+/** The path as one list of steps. */
+export const lightPath = (look: Look): Run[] => stretches(look).flatMap(({ compile }) => compile());
 
 /** How light ends: worked in the delivery's primaries, where nothing may pass 1. */
 export function lightEnd(look: Look): Run[] {

@@ -82,10 +82,9 @@ export function projectorLight({ lamp, heatFilter }: Projector): FilmLight {
   return filmLight(heatFilter ? behindHeatFilter(power) : power);
 }
 
-/** The film before the lamp, flare over it; linear BT.2020 balanced to the lamp's open gate. */
-export function compileProjector(projector: Projector, light: FilmLight, dyes: DyeSetName): Run[] {
-  const steps: Run[] = [];
-  if (light !== gateLight) steps.push(relight(dyeSets[dyes], light));
-  if (projector.flare > 0) steps.push(flareRun(projector.flare));
-  return steps;
-}
+/** The film before the lamp; linear BT.2020 balanced to the lamp's open gate. */
+export const compileLamp = (light: FilmLight, dyes: DyeSetName): Run[] =>
+  light === gateLight ? [] : [relight(dyeSets[dyes], light)];
+
+/** Stray light over the whole screen. */
+export const compileFlare = (flare: number): Run[] => (flare > 0 ? [flareRun(flare)] : []);

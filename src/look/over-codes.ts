@@ -1,0 +1,60 @@
+import type { Run } from '../maths/matrix3.js';
+import { probeCodes } from './compile-look.js';
+import { lightEnd, type Stretch, stretches } from './light-path.js';
+import type { Look } from './look-schema.js';
+import { readCamera } from './sections/camera.js';
+import { deliveryOf, fitGamut, toDeliveryPrimaries, writeDelivery } from './sections/delivery.js';
+import { inTurn } from './sections/section.js';
+
+interface Reached {
+  readonly key: string;
+  readonly values: Float64Array;
+}
+
+/** How far some colours have come, stretch by stretch: kept, so that only what differs is gone again. */
+function memory() {
+  let kept: readonly Reached[] = [];
+  return (start: () => Float64Array, path: readonly { key: string; runs: () => Run[] }[]): Float64Array => {
+    const changed = path.findIndex(({ key }, i) => kept[i]?.key !== key);
+    const from = changed < 0 ? path.length : changed;
+    const reached = kept.slice(0, from);
+    for (const { key, runs } of path.slice(from)) {
+      const arriving = reached[reached.length - 1]?.values ?? start();
+      const steps = runs();
+      const values = steps.length === 0 ? arriving : arriving.slice();
+      inTurn(steps)(values, values.length / 3);
+      reached.push({ key, values });
+    }
+    kept = reached;
+    return reached[reached.length - 1].values;
+  };
+}
+
+const keyed = ({ hangsOn, compile }: Stretch) => {
+  let made: Run[] | undefined;
+  return { key: JSON.stringify(hangsOn) ?? '', runs: () => (made ??= compile()) };
+};
+
+/**
+ * What looks make of one and the same code values, one look after the other: the same as `compileLook` gives, in less
+ * time where a look differs from the one before only late in the path. For a control that moves.
+ * @param codes rows r g b, 0..1, left as they are
+ * @returns for a look: a new array of rows r g b as the device expects them
+ */
+export function lookOverCodes(codes: Float64Array): (look: Look) => Float64Array {
+  const [own, probed] = [memory(), memory()];
+  return (look) => {
+    const { camera } = look;
+    const delivery = deliveryOf(look.delivery, camera);
+    const path = [
+      keyed({ hangsOn: camera, compile: () => [readCamera(camera)] }),
+      ...stretches(look).map(keyed),
+      keyed({ hangsOn: delivery, compile: () => [toDeliveryPrimaries(delivery)] }),
+    ];
+    const arriving = probed(() => probeCodes(camera), path);
+    const values = own(() => codes, path).slice();
+    const last = [...fitGamut(delivery, arriving), ...lightEnd(look), writeDelivery(delivery, camera)];
+    inTurn(last)(values, values.length / 3);
+    return values;
+  };
+}
