@@ -1,8 +1,7 @@
 // The page: the whole job in a browser. Knows document, screen and workers; does no computation of its own.
 import './quiet-schema.js';
 import { render } from 'lit-html';
-import { glDisplay } from './display/gl-display.js';
-import { plainDisplay } from './display/plain-display.js';
+import { openSight } from './display/sight.js';
 import { createEngine, type Engine } from './engine/engine.js';
 import { openFiles } from './files.js';
 import { glassEvents, stillOf } from './parts/glass.js';
@@ -24,12 +23,6 @@ function oncePerFrame(work: () => void): () => void {
       work();
     });
   };
-}
-
-/** The display that this browser can do; `?plain` asks for the one without graphics. */
-function chooseDisplay(canvas: HTMLCanvasElement) {
-  const asked = new URLSearchParams(location.search).has('plain');
-  return (asked ? undefined : glDisplay(canvas)) ?? plainDisplay(canvas);
 }
 
 function watchDrops(page: Page): void {
@@ -60,59 +53,56 @@ function watchKeeping(store: Store, id: string): void {
 }
 
 function start(store: Store, root: HTMLElement): Page {
-  const canvas = Object.assign(document.createElement('canvas'), { className: 'sight' });
-  const display = chooseDisplay(canvas);
   const dialogs: Dialogs = { size: 33, plain: false, title: '', holding: false };
+  const sight = openSight(new URLSearchParams(location.search).has('plain'), (points) => {
+    // What tests and the bench wait for: how fine the table is that was drawn last, and how often something was drawn.
+    const { dataset } = sight.element;
+    Object.assign(dataset, { points, drawn: Number(dataset.drawn ?? 0) + 1 });
+  });
 
-  /** Counts what the display holds: tables, stills, size. */
-  let content = 0;
+  /** Counts the tables that were shown. */
+  let tables = 0;
   let drawn = '';
   /** Draws the picture where anything of it differs from what was drawn last. */
-  function drawNow(): void {
+  function draw(): void {
     const still = stillOf(page);
-    const scene = still && layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene;
+    const scene = still && layout(store.sheet(), store.view, still, sight, dialogs.holding).scene;
     const wanted = scene ?? { turn: store.sheet().turn, tiles: [], bed: 0.22 };
-    const key = `${content} ${JSON.stringify(wanted)}`;
+    const key = JSON.stringify([tables, wanted, sight.width, sight.height]);
     if (key === drawn) return;
     drawn = key;
-    display.draw(wanted);
-    // What tests and the bench wait for: how fine the table is that was drawn last, and how often something was drawn.
-    canvas.dataset.points = String(engine.findings.shown.get(store.view.card)?.lattice?.size ?? 0);
-    canvas.dataset.drawn = String(Number(canvas.dataset.drawn ?? 0) + 1);
+    sight.draw(wanted, engine.findings.shown.get(store.view.card)?.lattice?.size ?? 0);
   }
-  const renderNow = () => render(whole(page, glass), root);
-  const drawSoon = oncePerFrame(drawNow);
   const redraw = () => {
-    content++;
-    drawSoon();
+    tables++;
+    draw();
   };
   const changed = oncePerFrame(() => {
-    renderNow();
+    render(whole(page, glass), root);
     fitCanvas();
-    drawNow();
+    draw();
   });
 
   /** The canvas has the pixels of the place it fills. */
   function fitCanvas(): void {
-    const { clientWidth, clientHeight } = canvas.parentElement ?? canvas;
+    const { clientWidth, clientHeight } = sight.element.parentElement!;
     const scale = Math.min(2, devicePixelRatio || 1);
-    const [width, height] = [Math.round(clientWidth * scale), Math.round(clientHeight * scale)];
-    if (width === canvas.width && height === canvas.height) return;
-    display.resize(Math.max(1, width), Math.max(1, height));
-    content++;
+    const [width, height] = [clientWidth, clientHeight].map((side) => Math.max(1, Math.round(side * scale)));
+    if (width === sight.width && height === sight.height) return;
+    sight.resize(width, height);
     changed();
   }
 
-  const engine: Engine = createEngine(store, display, changed, redraw);
-  const page: Page = { store, findings: engine.findings, engine, display, canvas, dialogs, redraw, changed };
+  const engine: Engine = createEngine(store, sight, changed, redraw);
+  const page: Page = { store, findings: engine.findings, engine, sight, dialogs, changed };
   const glass = glassEvents(page);
   store.watch(() => {
     engine.follow();
     changed();
   });
   addEventListener('keydown', (event) => pageKey(page, event));
-  renderNow();
-  new ResizeObserver(fitCanvas).observe(canvas.parentElement!);
+  render(whole(page, glass), root);
+  new ResizeObserver(fitCanvas).observe(sight.element.parentElement!);
   fitCanvas();
   engine.follow();
   return page;

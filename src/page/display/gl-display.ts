@@ -28,7 +28,7 @@ const units = { still: 0, table: 1, decodeBefore: 2, decodeAfter: 3 } as const;
  * The display by WebGL2: the still as a texture, each look as a 3D texture.
  * @returns undefined where the browser has no WebGL2
  */
-export function glDisplay(canvas: HTMLCanvasElement): Display | undefined {
+export function glDisplay(canvas: OffscreenCanvas): Display | undefined {
   const gl = canvas.getContext('webgl2', { alpha: false, antialias: false, preserveDrawingBuffer: true });
   if (gl === null) return undefined;
   const { program, place } = pictureProgram(gl);

@@ -12,8 +12,8 @@ interface Table {
   lattice: Lattice;
   signals: Signals;
   /** The still through the table, as the screen shows it; made when it is first drawn. */
-  seen?: HTMLCanvasElement;
-  marked?: HTMLCanvasElement;
+  seen?: OffscreenCanvas;
+  marked?: OffscreenCanvas;
 }
 
 const unit = { domainMin: [0, 0, 0], domainMax: [1, 1, 1] } as const;
@@ -31,8 +31,8 @@ function onScreen(codes: Uint8Array, signal: Signal): Uint8ClampedArray<ArrayBuf
   return out;
 }
 
-function canvasOf(pixels: Uint8ClampedArray<ArrayBuffer>, { width, height }: Level): HTMLCanvasElement {
-  const canvas = Object.assign(document.createElement('canvas'), { width, height });
+function canvasOf(pixels: Uint8ClampedArray<ArrayBuffer>, { width, height }: Level): OffscreenCanvas {
+  const canvas = new OffscreenCanvas(width, height);
   canvas.getContext('2d')!.putImageData(new ImageData(pixels, width, height), 0, 0);
   return canvas;
 }
@@ -58,24 +58,24 @@ function mark(
 }
 
 /** The display without WebGL2: pixel by pixel, from a smaller level of large stills. */
-export function plainDisplay(canvas: HTMLCanvasElement): Display {
+export function plainDisplay(canvas: OffscreenCanvas): Display {
   const context = canvas.getContext('2d', { alpha: false })!;
   const tables = new Map<string, Table>();
   let still: Level | undefined;
-  let recording: HTMLCanvasElement | undefined;
+  let recording: OffscreenCanvas | undefined;
 
   function forget(): void {
     recording = undefined;
     for (const table of tables.values()) table.seen = table.marked = undefined;
   }
 
-  function recorded(table: Table | undefined): HTMLCanvasElement {
+  function recorded(table: Table | undefined): OffscreenCanvas {
     const codes = still!.data as Uint8Array;
     const signal = table?.signals.input;
     return (recording ??= canvasOf(signal ? onScreen(codes, signal) : new Uint8ClampedArray(codes), still!));
   }
 
-  function through(table: Table, marks: boolean): HTMLCanvasElement {
+  function through(table: Table, marks: boolean): OffscreenCanvas {
     const kept = marks ? table.marked : table.seen;
     if (kept !== undefined) return kept;
     const codes = still!.data as Uint8Array;
@@ -88,7 +88,7 @@ export function plainDisplay(canvas: HTMLCanvasElement): Display {
     return made;
   }
 
-  function place(image: HTMLCanvasElement, { picture }: Tile, { turn }: Scene): void {
+  function place(image: OffscreenCanvas, { picture }: Tile, { turn }: Scene): void {
     const { width, height } = image;
     const [w, h] = turn.transposed ? [height, width] : [width, height];
     context.save();

@@ -1,19 +1,21 @@
 import { InputError } from '../../errors/input-error.js';
 import { sentences } from '../../errors/sentence.js';
 import { signalsOf } from '../../jobs/signal.js';
-import type { Display } from '../display/display.js';
+import type { Sight } from '../display/sight.js';
 import { type Card, marksOf } from '../state/sheet.js';
 import type { Store } from '../state/store.js';
 import { newestOnly, startHand } from '../worker/crew.js';
 import { type Findings, noFindings } from './findings.js';
 import { computeLattice } from './lattices.js';
-import { later } from './later.js';
+import { later, nowAndThen } from './later.js';
 
 /** Points a side while a control moves, and once it rests. */
 export const dragSize = 17;
 export const restSize = 33;
 const restMs = 140;
 const checkMs = 500;
+/** Sketches and scopes follow this often: the picture comes first. */
+const sketchMs = 200;
 
 export interface Engine {
   readonly findings: Findings;
@@ -36,12 +38,7 @@ export function problemWords(error: unknown): string {
  * @param changed called when findings changed, to draw the page anew
  * @param redraw called when the picture must be drawn anew
  */
-export function createEngine(
-  store: Store,
-  display: Display,
-  changed: () => void,
-  redraw: () => void,
-): Engine {
+export function createEngine(store: Store, sight: Sight, changed: () => void, redraw: () => void): Engine {
   const findings = noFindings();
   const cores = Math.min(4, Math.max(2, navigator.hardwareConcurrency || 2));
   const hands = Array.from({ length: cores }, startHand);
@@ -52,6 +49,7 @@ export function createEngine(
   let [wedgeKey, scopeKey, clipKey, measureKey] = ['', '', '', ''];
   const whenResting = later(restMs);
   const whenStill = later(checkMs);
+  const [sketchSoon, scopeSoon] = [nowAndThen(sketchMs), nowAndThen(sketchMs)];
 
   async function whileBusy<Value>(words: string, work: () => Promise<Value>): Promise<Value | undefined> {
     findings.busy = [...findings.busy, words];
@@ -86,9 +84,11 @@ export function createEngine(
     if (lattice === undefined) return;
     const signals = signalsOf(card.look);
     findings.shown.set(card.id, { lattice, of: card, signals, notes: [] });
-    display.setTable(card.id, lattice, signals);
+    sight.setTable(card.id, lattice, signals);
     redraw();
     followPicture();
+    if (size === dragSize) whenResting(refine);
+    whenStill(judgeAll);
   }
   const lattices = new Map<string, (asked: { card: Card; size: number }) => void>();
   const lattice = (card: Card, size: number) => {
@@ -96,14 +96,23 @@ export function createEngine(
     lattices.get(card.id)!({ card, size });
   };
 
+  /** Fine tables for the looks that have coarse ones. */
+  function refine(): void {
+    for (const card of store.sheet().cards) {
+      const shown = findings.shown.get(card.id);
+      if (card.kind === 'look' && shown?.of === card && shown.lattice?.size === dragSize)
+        lattice(card, restSize);
+    }
+  }
+
   async function showTable(card: Card): Promise<void> {
     if (card.kind !== 'table' || findings.shown.has(card.id)) return;
     const { lut, shown, signals, notes } = await desk.call('readLut', { id: card.id, name: card.name });
     findings.shown.set(card.id, { lattice: shown, lut, signals, notes });
-    display.setTable(card.id, shown, signals);
+    sight.setTable(card.id, shown, signals);
     redraw();
     followPicture();
-    whenStill(() => judgeAll());
+    whenStill(judgeAll);
   }
 
   function followCards(): void {
@@ -112,7 +121,7 @@ export function createEngine(
       if (!cards.some((card) => card.id === id)) {
         findings.shown.delete(id);
         asked.delete(id);
-        display.dropTable(id);
+        sight.dropTable(id);
       }
     const fresh = cards.filter((card) => asked.get(card.id) !== card);
     for (const card of fresh) {
@@ -121,15 +130,6 @@ export function createEngine(
       if (card.kind === 'table') quietly(showTable(card));
       else lattice(card, dragSize);
     }
-    if (fresh.length === 0) return;
-    whenResting(() => {
-      for (const card of store.sheet().cards) {
-        const shown = findings.shown.get(card.id);
-        const isFine = shown?.of === card && shown.lattice?.size === restSize;
-        if (card.kind === 'look' && !isFine) lattice(card, restSize);
-      }
-    });
-    whenStill(() => judgeAll());
   }
 
   const judgeOne = newestOnly(async (card: Card) => {
@@ -155,8 +155,8 @@ export function createEngine(
   const showStill = newestOnly(async (id: string) => {
     if (id !== store.view.still) return;
     await whileBusy('Showing the still', async () => {
-      const levels = await desk.call('showStill', { id, ...display.wants });
-      if (id === store.view.still) await display.setStill(levels, redraw);
+      const levels = await desk.call('showStill', { id, ...(await sight.wants) });
+      if (id === store.view.still) await sight.setStill(levels);
     });
   });
 
@@ -214,7 +214,10 @@ export function createEngine(
     const state = `${still} ${card} ${table?.size} ${tableNumber(table)}`;
     const nextScope = `${state} ${scope} ${comparison === 'before'}`;
     if (still === undefined) findings.scope = findings.clipping = undefined;
-    if (nextScope !== scopeKey) drawScope((scopeKey = nextScope));
+    if (nextScope !== scopeKey) {
+      scopeKey = nextScope;
+      scopeSoon(() => drawScope(scopeKey));
+    }
     if (state !== clipKey && table?.size !== dragSize) countClipping((clipKey = state));
   }
 
@@ -267,7 +270,7 @@ export function createEngine(
       if (key !== wedgeKey) {
         wedgeKey = key;
         findings.wedges = card.kind === 'look' ? findings.wedges : undefined;
-        sketch(card);
+        sketchSoon(() => sketch(store.card()));
       }
     },
   };

@@ -6,3 +6,17 @@ export function later(waitMs: number) {
     timer = setTimeout(work, waitMs);
   };
 }
+
+/** Does the last thing asked, at most once in a while, and never at once. */
+export function nowAndThen(waitMs: number) {
+  let work: (() => void) | undefined;
+  return (asked: () => void): void => {
+    if (work === undefined)
+      setTimeout(() => {
+        const due = work!;
+        work = undefined;
+        due();
+      }, waitMs);
+    work = asked;
+  };
+}

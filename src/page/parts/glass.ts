@@ -16,18 +16,18 @@ interface Place {
 }
 
 /** A place on the canvas in its pixels. */
-function onCanvas({ canvas }: Page, { clientX, clientY }: { clientX: number; clientY: number }): Place {
-  const { left, top, width, height } = canvas.getBoundingClientRect();
+function onCanvas({ sight }: Page, { clientX, clientY }: { clientX: number; clientY: number }): Place {
+  const { left, top, width, height } = sight.element.getBoundingClientRect();
   return {
-    x: ((clientX - left) * canvas.width) / width,
-    y: ((clientY - top) * canvas.height) / height,
+    x: ((clientX - left) * sight.width) / width,
+    y: ((clientY - top) * sight.height) / height,
   };
 }
 
 /** The tile under a place; the first where there is none. */
 function tileAt(page: Page, still: Still, { x, y }: Place) {
-  const { store, canvas, dialogs } = page;
-  const { tiles } = layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene;
+  const { store, sight, dialogs } = page;
+  const { tiles } = layout(store.sheet(), store.view, still, sight, dialogs.holding).scene;
   const inside = ({ box }: { box: Box }) =>
     x >= box.x && y >= box.y && x < box.x + box.width && y < box.y + box.height;
   return tiles.find(inside) ?? tiles[0];

@@ -1,5 +1,5 @@
 // What the page is made of: the state in, what stands on the screen out. Parts change nothing themselves: they call actions.
-import type { Display } from '../display/display.js';
+import type { Sight } from '../display/sight.js';
 import type { Engine } from '../engine/engine.js';
 import type { Findings } from '../engine/findings.js';
 import type { Store } from '../state/store.js';
@@ -9,12 +9,10 @@ export interface Page {
   readonly store: Store;
   readonly findings: Findings;
   readonly engine: Engine;
-  readonly display: Display;
-  /** The picture's canvas: one element, kept in its place. */
-  readonly canvas: HTMLCanvasElement;
+  /** The picture's canvas, one element kept in its place, and who draws on it. */
+  readonly sight: Sight;
   readonly dialogs: Dialogs;
-  /** The picture is to be drawn anew, or the whole page. */
-  redraw(): void;
+  /** Something is to be seen anew. */
   changed(): void;
 }
 

@@ -26,9 +26,9 @@ const round = (value: number) => Math.round(value * 100) / 100;
 
 /** Marks of the still, and the one being drawn, over a tile; in canvas pixels. */
 function rectangles(page: Page, still: Still, glass: Glass) {
-  const { store, canvas, dialogs } = page;
+  const { store, sight, dialogs } = page;
   const sheet = store.sheet();
-  const [{ picture }] = layout(sheet, store.view, still, canvas, dialogs.holding).scene.tiles;
+  const [{ picture }] = layout(sheet, store.view, still, sight, dialogs.holding).scene.tiles;
   const at = ([u, v]: readonly [number, number]) => {
     const [x, y] = seenPlace(sheet.turn, [u, v]);
     return [picture.x + x * picture.width, picture.y + y * picture.height] as const;
@@ -60,15 +60,15 @@ function rectangles(page: Page, still: Still, glass: Glass) {
 
 /** The handle of the split: dragged, or moved with the arrow keys. */
 function splitHandle(page: Page, still: Still): TemplateResult | typeof nothing {
-  const { store, canvas, dialogs } = page;
+  const { store, sight, dialogs } = page;
   if (store.view.comparison !== 'split') return nothing;
-  const [{ picture, box }] = layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene.tiles;
+  const [{ picture, box }] = layout(store.sheet(), store.view, still, sight, dialogs.holding).scene.tiles;
   const x = picture.x + store.view.split * picture.width;
-  const scale = canvas.clientWidth / canvas.width;
+  const scale = sight.element.clientWidth / sight.width;
   const set = (split: number) => store.look({ split: Math.min(1, Math.max(0, split)) });
   const drag = (event: PointerEvent) => {
     if ((event.buttons & 1) === 0) return;
-    const { left } = canvas.getBoundingClientRect();
+    const { left } = sight.element.getBoundingClientRect();
     set(((event.clientX - left) / scale - picture.x) / picture.width);
   };
   const key = (event: KeyboardEvent) => {
@@ -95,10 +95,10 @@ function splitHandle(page: Page, still: Still): TemplateResult | typeof nothing 
 }
 
 function captions(page: Page, still: Still): TemplateResult {
-  const { store, canvas, dialogs } = page;
+  const { store, sight, dialogs } = page;
   const sheet = store.sheet();
-  const { captions: shown } = layout(sheet, store.view, still, canvas, dialogs.holding);
-  const scale = canvas.clientWidth / canvas.width || 1;
+  const { captions: shown } = layout(sheet, store.view, still, sight, dialogs.holding);
+  const scale = sight.element.clientWidth / sight.width || 1;
   const name = (slot: string | undefined) => {
     const card = sheet.cards.find(({ id }) => id === slot);
     return card === undefined ? 'as recorded' : cardName(card);
@@ -186,9 +186,9 @@ function comparing(page: Page): TemplateResult {
 
 /** Turning the reel, and how near one looks. */
 function viewing(page: Page, still: Still): TemplateResult {
-  const { store, canvas, dialogs } = page;
+  const { store, sight, dialogs } = page;
   const { viewport } = store.view;
-  const [{ picture }] = layout(store.sheet(), store.view, still, canvas, dialogs.holding).scene.tiles;
+  const [{ picture }] = layout(store.sheet(), store.view, still, sight, dialogs.holding).scene.tiles;
   const seenWidth = store.sheet().turn.transposed ? still.height : still.width;
   const percent = Math.round((100 * picture.width) / seenWidth);
   const turn = (what: string, next: typeof turnedRight) => () =>
@@ -220,11 +220,11 @@ function viewing(page: Page, still: Still): TemplateResult {
 
 /** The picture on its neutral bed, with what lies over it and its tools below. */
 export function picture(page: Page, glass: Glass): TemplateResult {
-  const { store, canvas } = page;
+  const { store, sight } = page;
   const still = stillOf(page);
   return html`<section class="picture" aria-label="The picture">
     <div class="bed ${store.view.marking ? 'marking' : ''}">
-      ${canvas}
+      ${sight.element}
       ${
         still === undefined
           ? empty(page)
@@ -242,7 +242,7 @@ export function picture(page: Page, glass: Glass): TemplateResult {
                 @keydown=${(event: KeyboardEvent) => pictureKey(page, event)}
                 @keyup=${(event: KeyboardEvent) => pictureKeyUp(page, event)}
               >
-                <svg class="over" viewBox="0 0 ${canvas.width} ${canvas.height}" aria-hidden="true">
+                <svg class="over" viewBox="0 0 ${sight.width} ${sight.height}" aria-hidden="true">
                   ${rectangles(page, still, glass)}
                 </svg>
               </div>

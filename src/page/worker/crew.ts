@@ -11,12 +11,14 @@ export interface Hand {
   call<Name extends keyof Tasks>(task: Name, given: Given<Name>): Promise<Result<Name>>;
 }
 
-/** A worker that answers one task after the other. */
+export const newWorker = (): Worker => new CoreWorker();
+
+/** A worker that answers one task after the other; it starts with the first. */
 export function startHand(): Hand {
-  const worker = new CoreWorker();
+  let worker: Worker | undefined;
   const waiting = new Map<number, { done: (result: never) => void; failed: (error: Error) => void }>();
   let calls = 0;
-  worker.onmessage = ({ data }: MessageEvent<Reply>) => {
+  const answered = ({ data }: MessageEvent<Reply>) => {
     const asked = waiting.get(data.call);
     waiting.delete(data.call);
     if ('result' in data) asked?.done(data.result as never);
@@ -26,6 +28,7 @@ export function startHand(): Hand {
     call: (task, given) =>
       new Promise((done, failed) => {
         waiting.set(++calls, { done, failed });
+        worker ??= Object.assign(newWorker(), { onmessage: answered });
         worker.postMessage({ call: calls, task, given });
       }),
   };

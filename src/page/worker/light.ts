@@ -1,11 +1,15 @@
 import { compileLook } from '../../look/compile-look.js';
 import type { Look } from '../../look/look-schema.js';
+import { lookOverCodes } from '../../look/over-codes.js';
 import { codesOfFilm } from '../../look/sections/camera.js';
 import { toScreen, signalsOf } from '../../jobs/signal.js';
 import { nodeCode, type Lut, sampleLattice } from '../../lut/lattice.js';
 import { sampleLut } from '../../lut/interpolate.js';
 import type { Run } from '../../maths/matrix3.js';
 import { lookUpTo, stationNames, wedgeSteps } from '../stations/up-to.js';
+
+/** Lattices up to this size are those of a moving control. */
+const coarseSize = 17;
 
 let lastCompiled: { readonly key: string; readonly run: Run } | undefined;
 
@@ -16,12 +20,8 @@ function compiledOnce(look: Look): Run {
   return lastCompiled.run;
 }
 
-/**
- * Some planes (of one blue each) of a look's lattice: what one worker computes of it while another computes the rest.
- * @returns rows r g b of the planes `from` up to `to`
- */
-export function latticePlanes(look: Look, size: number, from: number, to: number): Float32Array {
-  const run = compiledOnce(look);
+/** Code values of the planes (of one blue each) `from` up to `to` of a lattice. */
+function planeCodes(size: number, from: number, to: number): Float64Array {
   const values = new Float64Array(3 * size * size * (to - from));
   for (let b = from, at = 0; b < to; b++)
     for (let g = 0; g < size; g++)
@@ -30,7 +30,29 @@ export function latticePlanes(look: Look, size: number, from: number, to: number
         values[at + 1] = nodeCode(g, size, 0, 1);
         values[at + 2] = nodeCode(b, size, 0, 1);
       }
-  run(values, values.length / 3);
+  return values;
+}
+
+/** Planes of coarse lattices, remembered while a control moves; each worker is asked for the same ones again and again. */
+const remembered = new Map<string, (look: Look) => Float64Array>();
+const mostRemembered = 8;
+
+function coarsePlanes(look: Look, size: number, from: number, to: number): Float64Array {
+  const key = `${size} ${from} ${to}`;
+  if (!remembered.has(key) && remembered.size >= mostRemembered) remembered.clear();
+  const over = remembered.get(key) ?? lookOverCodes(planeCodes(size, from, to));
+  remembered.set(key, over);
+  return over(look);
+}
+
+/**
+ * Some planes of a look's lattice: what one worker computes of it while another computes the rest.
+ * @returns rows r g b of the planes `from` up to `to`
+ */
+export function latticePlanes(look: Look, size: number, from: number, to: number): Float32Array {
+  if (size <= coarseSize) return Float32Array.from(coarsePlanes(look, size, from, to));
+  const values = planeCodes(size, from, to);
+  compiledOnce(look)(values, values.length / 3);
   return Float32Array.from(values);
 }
 

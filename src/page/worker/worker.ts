@@ -1,5 +1,6 @@
 import '../quiet-schema.js';
 import { InputError, type Problem } from '../../errors/input-error.js';
+import { type Show, type Shown, showing } from './showing.js';
 import { tasks } from './tasks.js';
 
 /** What a worker is asked, and what it answers; `call` holds them together. */
@@ -14,8 +15,8 @@ export type Reply =
   | { readonly call: number; readonly fault: string };
 
 const scope = self as unknown as {
-  onmessage: ((event: MessageEvent<Request>) => void) | null;
-  postMessage: (reply: Reply, transfer: Transferable[]) => void;
+  onmessage: ((event: MessageEvent<Request | Show>) => void) | null;
+  postMessage: (reply: Reply | Shown, transfer: Transferable[]) => void;
 };
 
 /** The buffers of an answer that may be handed over instead of copied: those of fresh typed arrays. */
@@ -38,4 +39,8 @@ async function answer({ call, task, given }: Request): Promise<void> {
 
 /** One after the other, in the order in which they were asked. */
 let last = Promise.resolve();
-scope.onmessage = ({ data }) => void (last = last.then(() => answer(data)));
+const show = showing((shown) => scope.postMessage(shown, []));
+scope.onmessage = ({ data }) => {
+  if ('show' in data) show(data);
+  else last = last.then(() => answer(data));
+};
