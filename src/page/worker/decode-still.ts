@@ -3,6 +3,7 @@ import { decode as decodeTiff } from 'tiff';
 import { InputError } from '../../errors/input-error.js';
 import { makePicture, type Picture } from '../../picture/picture.js';
 import { refuseIf, tiffRefusal } from '../../stills/check-still.js';
+import { sourceOfBytes } from '../../stills/byte-source.js';
 import { type StillKind, stillKind } from '../../stills/still-kind.js';
 import { readTiffTags } from '../../stills/tiff-tags.js';
 import { requireUsualSize } from './picture-size.js';
@@ -51,7 +52,7 @@ function fromPng(bytes: Uint8Array): Picture {
 }
 
 function fromTiff(bytes: Uint8Array, file: string): Picture {
-  const found = readTiffTags(bytes);
+  const found = readTiffTags(sourceOfBytes(bytes));
   refuseIf(file, tiffRefusal(found));
   if ((found.get(284) ?? 1) !== 1 && (found.get(277) ?? 1) > 1)
     throw new InputError({

@@ -1,4 +1,5 @@
 import { InputError } from '../../errors/input-error.js';
+import { sourceOfBytes } from '../../stills/byte-source.js';
 import { maxPixels } from '../../stills/limits.js';
 import type { StillKind } from '../../stills/still-kind.js';
 import { readTiffTags } from '../../stills/tiff-tags.js';
@@ -27,7 +28,7 @@ function jpegSize(bytes: Uint8Array): Size {
 }
 
 function tiffSize(bytes: Uint8Array): Size {
-  const found = readTiffTags(bytes);
+  const found = readTiffTags(sourceOfBytes(bytes));
   return [found.get(256) ?? 0, found.get(257) ?? 0];
 }
 
