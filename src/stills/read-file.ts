@@ -2,7 +2,8 @@ import { constants } from 'node:fs';
 import { open } from 'node:fs/promises';
 import type { FileHandle } from 'node:fs/promises';
 import { InputError } from '../errors/input-error.js';
-import { type ByteSource, sourceOfFile } from './byte-source.js';
+import { type ByteSource } from './byte-source.js';
+import { sourceOfFile } from './file-source.js';
 import { maxStillBytes } from './limits.js';
 
 /** What keeps a still from being read, by the system's error code. */
