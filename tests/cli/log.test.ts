@@ -2,7 +2,9 @@ import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { renderDemoStill } from '../../src/demo/index.js';
 import { type ReelEntry, readReelLog } from '../../src/files/reel-log.js';
+import { encodeStill } from '../../src/stills/write-still.js';
 import { builtMain, gatelight, isPlainRefusal, projectRoot, temporaryFolder } from './gatelight.js';
 
 const folder = temporaryFolder();
@@ -51,6 +53,23 @@ describe('gatelight log', () => {
     expect(shown).toMatch(/^Harbour "3", fête =1\+1, 20\d\d-.*\n {2}look .*Pink reel/);
     expect(shown).toContain('NOT as the file says, mean 3.25, 95 % within 7.50 CIEDE2000: applied twice');
     expect(shown).toMatch(/reels\.jsonl: 1 reel\.\n$/);
+  });
+
+  it('takes what verify says of two stills', async () => {
+    const plain = renderDemoStill('tram', { width: 240, height: 180, age: 'pink' });
+    writeFileSync(at('plain.png'), (await encodeStill('plain.png', plain)).bytes);
+    for (const times of [1, 2]) {
+      const [from, to] = times === 1 ? ['plain.png', 'burnt.png'] : ['burnt.png', 'twice.png'];
+      expect(gatelight(['apply', 'pink-9.cube', from, '-o', to], folder).status).toBe(0);
+    }
+    for (const burnt of ['burnt.png', 'twice.png']) {
+      const said = gatelight(['verify', 'plain.png', burnt, 'pink-9.cube', '--json'], folder);
+      writeFileSync(at('said.json'), said.stdout);
+      expect(log('add', burnt, '--log', 'verified.jsonl', '--verify', 'said.json').stderr).toBe('');
+    }
+    const { entries } = await readReelLog(at('verified.jsonl'));
+    expect(entries).toMatchObject([{ verify: { holds: true } }, { verify: { holds: false } }]);
+    expect(entries[1].verify?.cause).toMatch(/twice/);
   });
 
   it('says which look made a file, and which reels were recorded with it', () => {
