@@ -1,18 +1,21 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { readReelLog } from '../../../src/files/reel-log.js';
 import { compileLook } from '../../../src/look/compile-look.js';
 import { readLampFile } from '../../../src/look/lamp-file.js';
 import { readLook } from '../../../src/look/read-look.js';
 import { lutFormats } from '../../../src/lut/formats/index.js';
 import type { LutFormat } from '../../../src/lut/formats/lut-format.js';
+import type { Picture } from '../../../src/picture/picture.js';
 import { decodeStill } from '../../../src/stills/read-still.js';
 
 /** A reader that takes files from anywhere. */
 export interface Target {
   /** Files it reads: all are good. */
   readonly corpus: string;
+  /** Those of them it is given; all when left out. */
+  readonly names?: RegExp;
   /** Words of its format. */
   readonly words: readonly string[];
   /** Runs compared with the others': a decoder of pictures is slower than a reader of lines. */
@@ -46,11 +49,15 @@ function amissInLook(bytes: Uint8Array): string | undefined {
   return allFinite(greys);
 }
 
-async function amissInStill(bytes: Uint8Array): Promise<string | undefined> {
-  const { picture } = await decodeStill(bytes, 'found');
-  const { width, height, channels, data } = picture;
+function amissInPicture({ width, height, channels, data }: Picture): string | undefined {
   return data.length === width * height * channels ? undefined : `${data.length} codes`;
 }
+
+type PageDecoder = (bytes: Uint8Array, file: string) => Promise<Picture>;
+
+/** The page's own decoder of PNG and TIFF. By its path: it is compiled for a browser, with the browser's types. */
+const pageDecoder = resolve(import.meta.dirname, '../../../src/page/worker/decode-still.ts');
+const { decodeStill: decodeInPage } = (await import(pageDecoder)) as { decodeStill: PageDecoder };
 
 async function amissInLog(bytes: Uint8Array): Promise<string | undefined> {
   const folder = mkdtempSync(join(tmpdir(), 'gatelight-test-'));
@@ -64,6 +71,20 @@ async function amissInLog(bytes: Uint8Array): Promise<string | undefined> {
     rmSync(folder, { recursive: true });
   }
 }
+
+const pictureWords = [
+  'IHDR',
+  'IDAT',
+  'IEND',
+  'acTL',
+  'iCCP',
+  'PLTE',
+  'tRNS',
+  '\u0089PNG\r\n\u001a\n',
+  'II*\0',
+  'MM\0*',
+  'Exif\0\0',
+];
 
 export const targets = {
   cube: {
@@ -124,21 +145,16 @@ export const targets = {
   },
   still: {
     corpus: 'still',
-    words: [
-      'IHDR',
-      'IDAT',
-      'IEND',
-      'acTL',
-      'iCCP',
-      'PLTE',
-      'tRNS',
-      '\u0089PNG\r\n\u001a\n',
-      'II*\0',
-      'MM\0*',
-      'Exif\0\0',
-    ],
+    words: pictureWords,
     effort: 0.25,
-    amiss: amissInStill,
+    amiss: async (bytes) => amissInPicture((await decodeStill(bytes, 'found')).picture),
+  },
+  'still in the page': {
+    corpus: 'still',
+    names: /\.(png|tif)$/,
+    words: pictureWords,
+    effort: 0.5,
+    amiss: async (bytes) => amissInPicture(await decodeInPage(bytes, 'found')),
   },
   'reel log': {
     corpus: 'log',
@@ -151,7 +167,8 @@ export const targets = {
 const folder = join(import.meta.dirname, '../corpus');
 
 /** The good files of a target by their names. */
-export const corpusOf = ({ corpus }: Target): [name: string, bytes: Uint8Array][] =>
+export const corpusOf = ({ corpus, names = /./ }: Target): [name: string, bytes: Uint8Array][] =>
   readdirSync(join(folder, corpus))
+    .filter((name) => names.test(name))
     .sort()
     .map((name) => [name, new Uint8Array(readFileSync(join(folder, corpus, name)))]);
