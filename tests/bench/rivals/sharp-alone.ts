@@ -1,4 +1,5 @@
-// A process of its own: sharp decodes and encodes the stills of a folder, two at a time, and does nothing else to them.
+// A process of its own: sharp decodes and encodes the stills of a folder, 8 bits and two at a time, with the settings that our
+// own stills are written with, and does nothing else to them.
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
