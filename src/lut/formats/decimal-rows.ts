@@ -72,6 +72,8 @@ function putNumber(bytes: Uint8Array, at: number, value: number, decimals: numbe
   return at + 8;
 }
 
+/** Powers of ten, as exact as a double holds them: all of these. */
+const powers = Float64Array.from({ length: 16 }, (_, i) => Number(`1e${i}`));
 /** As many digits as `putDigits` takes, whatever they are. */
 const digitsAtOnce = 9;
 const ninePlaces = 1e9;
@@ -83,7 +85,7 @@ const ninePlaces = 1e9;
  * @returns where the next byte goes
  */
 function putDecimal(bytes: Uint8Array, at: number, value: number, decimals: number): number {
-  const scale = 10 ** decimals;
+  const scale = powers[decimals];
   const scaled = Math.abs(value) * scale;
   const below = Math.floor(scaled);
   const overHalf = scaled - below - 0.5;

@@ -8,8 +8,15 @@ const hash = 35;
 /** What a line splitter tells its owner; the bytes are good until the call returns. */
 export interface LineReceiver {
   line(bytes: Uint8Array, start: number, end: number): void;
-  /** Takes whole lines that it knows at once, from where a line begins: where they end, and how many. */
-  takeLines(bytes: Uint8Array, start: number): { readonly end: number; readonly lines: number };
+  /**
+   * Takes whole lines that it knows at once, from where a line begins: where they end, and how many.
+   * @param limit behind the last line feed of the bytes
+   */
+  takeLines(
+    bytes: Uint8Array,
+    start: number,
+    limit: number,
+  ): { readonly end: number; readonly lines: number };
   /** A carriage return without a line feed ended a line. */
   loneReturn(): void;
   /** The line is longer than its kind may be; the bytes are how it begins. Never returns. */
@@ -31,6 +38,7 @@ export class LineSplitter {
 
   write(chunk: Uint8Array): void {
     let start = 0;
+    const limit = chunk.lastIndexOf(lineFeed) + 1;
     while (start < chunk.length) {
       if (this.afterReturn) {
         this.afterReturn = false;
@@ -39,7 +47,7 @@ export class LineSplitter {
         continue;
       }
       if (this.carried === 0) {
-        start = this.take(chunk, start);
+        start = this.take(chunk, start, limit);
         if (start === chunk.length) break;
       }
       const stop = Math.min(chunk.length, start + this.carry.length - this.carried);
@@ -65,8 +73,8 @@ export class LineSplitter {
   }
 
   /** Lets the owner take what it can. @returns where the next line begins */
-  private take(chunk: Uint8Array, start: number): number {
-    const { end, lines } = this.receiver.takeLines(chunk, start);
+  private take(chunk: Uint8Array, start: number, limit: number): number {
+    const { end, lines } = this.receiver.takeLines(chunk, start, limit);
     this.number += lines;
     return end;
   }

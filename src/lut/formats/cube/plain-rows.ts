@@ -19,11 +19,10 @@ const powers = Float64Array.from({ length: exactDigits + 1 }, (_, i) => Number(`
  * digits at most, blanks between and a line end behind. Such a number is one exact whole number over another, so one
  * division gives what `Number` gives (Clinger 1990). The bytes are walked once, without a call a number.
  * @param start where a line begins
+ * @param limit behind a line feed: a number ends there at the latest, so no byte is asked for behind the last
  * @returns where the first line begins that is not such a row, or has not ended; rows are counted in the table
  */
-export function readPlainRows(bytes: Uint8Array, start: number, table: GrowingTable): number {
-  // A number ends at the last line feed at the latest, so no byte needs to be asked for behind the chunk's end.
-  const limit = bytes.lastIndexOf(lineFeed) + 1;
+export function readPlainRows(bytes: Uint8Array, start: number, limit: number, table: GrowingTable): number {
   let row = start;
   while (row < limit && !table.complete) {
     const values = table.roomForRow();

@@ -87,11 +87,11 @@ class CubeReader implements LutReader, LineReceiver {
   }
 
   /** Rows of a table that has begun, where nothing is to be noted of them. */
-  takeLines(bytes: Uint8Array, start: number): { end: number; lines: number } {
+  takeLines(bytes: Uint8Array, start: number, limit: number): { end: number; lines: number } {
     const { table } = this;
     if (!table || table.rows === 0 || this.paused) return { end: start, lines: 0 };
     const before = table.rows;
-    const end = readPlainRows(bytes, start, table);
+    const end = readPlainRows(bytes, start, limit, table);
     return { end, lines: table.rows - before };
   }
 
