@@ -1,5 +1,5 @@
 import { percentile } from '../../maths/percentile.js';
-import type { FrameTraits } from './traits.js';
+import { frameDifference, type FrameTraits } from './traits.js';
 
 /** A frame that may be chosen. */
 export interface FrameSample {
@@ -35,15 +35,16 @@ const limits = {
   /** A frame next to one of another scene differs by more than this, and by so many times the reel's usual step. */
   step: 0.035,
   stepTimes: 5,
-  /** Share of the sharpness of the reel's sharper frames. */
+  /** Share of the sharpness of the sharper frames that look alike, and how far those may differ. */
   sharpness: 0.5,
+  alike: 0.08,
 } as const;
 
 /** What is usual in the reel that the frames are from. */
 interface Usual {
   readonly step: number;
   readonly burnt: number;
-  readonly sharpness: readonly [number, number];
+  readonly pictures: readonly FrameSample[];
 }
 
 /** Reasons that a frame's own picture gives. */
@@ -54,12 +55,23 @@ function emptyReason({ low, high, plain }: FrameTraits): PassOverReason | undefi
 }
 
 function reasonFor({ traits, fromBefore, fromAfter }: FrameSample, usual: Usual): PassOverReason | undefined {
-  const { darkBar, burnt, sharpness } = traits;
+  const { darkBar, burnt } = traits;
   const step = Math.max(limits.step, limits.stepTimes * usual.step);
   if (darkBar > limits.darkBar || Math.max(fromBefore, fromAfter) > step) return 'torn';
   if (burnt > usual.burnt + limits.burntMore) return 'burnt';
-  const isBlurred = sharpness.some((value, way) => value < limits.sharpness * usual.sharpness[way]);
-  return isBlurred ? 'blurred' : undefined;
+  return isBlurred(traits, usual.pictures) ? 'blurred' : undefined;
+}
+
+/** A scene may have less detail than another: sharpness is that of frames which look alike. */
+function isBlurred(own: FrameTraits, pictures: readonly FrameSample[]): boolean {
+  const alike = pictures.filter(({ traits }) => frameDifference(traits, own) < limits.alike);
+  return own.sharpness.some((value, way) => {
+    const usual = share(
+      alike.map(({ traits }) => traits.sharpness[way]),
+      0.75,
+    );
+    return value < limits.sharpness * usual;
+  });
 }
 
 const share = (values: readonly number[], of: number) =>
@@ -80,11 +92,6 @@ export function passOver(samples: readonly FrameSample[]): SortedSamples {
   };
   const pictures = samples.filter(({ traits }) => keep(emptyReason(traits)));
   const of = (value: (sample: FrameSample) => number) => pictures.map(value);
-  const usualSharpness = (way: 0 | 1) =>
-    share(
-      of(({ traits }) => traits.sharpness[way]),
-      0.75,
-    );
   const usual = {
     step: share(
       of(({ fromBefore }) => fromBefore),
@@ -94,7 +101,7 @@ export function passOver(samples: readonly FrameSample[]): SortedSamples {
       of(({ traits }) => traits.burnt),
       0.1,
     ),
-    sharpness: [usualSharpness(0), usualSharpness(1)] as const,
+    pictures,
   };
   return { good: pictures.filter((sample) => keep(reasonFor(sample, usual))), passedOver };
 }
