@@ -19,7 +19,7 @@ import { builtMain, projectRoot, temporaryFolder } from '../cli/gatelight.js';
 
 const folder = temporaryFolder();
 const seed = Number(process.env.GATELIGHT_FUZZ_SEED ?? 1974);
-/** Moments a command is interrupted at: a few in each run of the tests, many where time is given. */
+/** Moments a command is interrupted at, spread over its run: a few in each run of the tests, many where time is given. */
 const moments = Number(process.env.GATELIGHT_INTERRUPTIONS ?? 4);
 
 const inputs = join(folder, 'inputs');
@@ -81,7 +81,7 @@ describe('Ctrl-C at any moment leaves no half file and nothing temporary', () =>
       const random = seededRandom(seed);
       let interrupted = 0;
       for (let i = 0; i < moments; i++) {
-        const moment = whole.milliseconds * (0.2 + 0.8 * random());
+        const moment = (whole.milliseconds * (i + random())) / moments;
         const ended = await run(args, moment);
         if (ended.signal === 'SIGINT') interrupted++;
         const context = `seed ${seed}, after ${moment.toFixed(0)} ms`;

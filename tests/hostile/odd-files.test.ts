@@ -44,7 +44,7 @@ const writing: Record<string, (output: string) => string[]> = {
 };
 
 describe('links', () => {
-  it.each<[string, (string | undefined)[], RegExp]>([
+  it.each<[string, string[], RegExp]>([
     ['build', ['build', 'loop.json'], /loop\.json: its links lead round in a circle/],
     ['check', ['check', 'loop.cube'], /links lead round in a circle/],
     ['apply', ['apply', 'plain.cube', 'loop.png', '-o', 'x.png'], /links lead round in a circle/],
@@ -67,7 +67,7 @@ describe('links', () => {
     symlinkSync('still.png', at('way.png'));
     linkSync(at('still.png'), at('twin.png'));
     const before = names();
-    const ended = run(...(args as string[]));
+    const ended = run(...args);
     expect(isPlainRefusal(ended), ended.stderr).toBe(true);
     expect(ended.stderr).toMatch(words);
     expect(names()).toEqual(before);
