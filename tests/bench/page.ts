@@ -13,7 +13,7 @@ import { servedPage } from '../page/served-page.js';
 
 const targets = { sliderMs: 50, longTaskMs: 100, paintMs: 1000, kilobytes: 400 };
 /** Inputs of a drag; the first few warm up. */
-const [inputs, warmUp] = [44, 4];
+const [inputs, warmUp] = [24, 4];
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
 const median = (values: number[]) => percentile(Float64Array.from(values), 0.5);

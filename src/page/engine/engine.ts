@@ -1,6 +1,7 @@
 import { InputError } from '../../errors/input-error.js';
 import { sentences } from '../../errors/sentence.js';
 import { signalsOf } from '../../jobs/signal.js';
+import { coarseSize } from '../coarse.js';
 import type { Sight } from '../display/sight.js';
 import { type Card, marksOf } from '../state/sheet.js';
 import type { Store } from '../state/store.js';
@@ -9,9 +10,8 @@ import { type Findings, noFindings } from './findings.js';
 import { computeLattice } from './lattices.js';
 import { later, nowAndThen } from './later.js';
 
-/** Points a side while a control moves, and once it rests. */
-export const dragSize = 17;
-export const restSize = 33;
+/** Points a side once a control rests. */
+const restSize = 33;
 const restMs = 140;
 const checkMs = 500;
 /** Sketches and scopes follow this often: the picture comes first. */
@@ -76,7 +76,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     if (card.kind !== 'look' || !isCurrent(card)) return;
     // While a control moves every coarse table is shown, or the picture would wait for the hand to rest.
     const isThere = () => store.sheet().cards.some(({ id }) => id === card.id);
-    const isStale = () => (size === dragSize ? !isThere() : !isCurrent(card));
+    const isStale = () => (size === coarseSize ? !isThere() : !isCurrent(card));
     const lattice = await computeLattice(hands, card.look, size, isStale).catch((error: unknown) => {
       store.say('problem', problemWords(error));
       return undefined;
@@ -87,7 +87,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     sight.setTable(card.id, lattice, signals);
     redraw();
     followPicture();
-    if (size === dragSize) whenResting(refine);
+    if (size === coarseSize) whenResting(refine);
     whenStill(judgeAll);
   }
   const lattices = new Map<string, (asked: { card: Card; size: number }) => void>();
@@ -100,7 +100,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
   function refine(): void {
     for (const card of store.sheet().cards) {
       const shown = findings.shown.get(card.id);
-      if (card.kind === 'look' && shown?.of === card && shown.lattice?.size === dragSize)
+      if (card.kind === 'look' && shown?.of === card && shown.lattice?.size === coarseSize)
         lattice(card, restSize);
     }
   }
@@ -128,7 +128,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
       asked.set(card.id, card);
       findings.verdicts.delete(card.id);
       if (card.kind === 'table') quietly(showTable(card));
-      else lattice(card, dragSize);
+      else lattice(card, coarseSize);
     }
   }
 
@@ -218,7 +218,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
       scopeKey = nextScope;
       scopeSoon(() => drawScope(scopeKey));
     }
-    if (state !== clipKey && table?.size !== dragSize) countClipping((clipKey = state));
+    if (state !== clipKey && table?.size !== coarseSize) countClipping((clipKey = state));
   }
 
   const numbers = new WeakMap<object, number>();

@@ -5,6 +5,7 @@ import { applyToCodes } from '../../lut/apply-codes.js';
 import { toScreen } from '../../jobs/signal.js';
 import { changeDepth, expandGrey, type Picture } from '../../picture/picture.js';
 import { turnUpright } from '../../picture/orientation.js';
+import { coarseSize } from '../coarse.js';
 import type { Shown } from '../engine/findings.js';
 import { chooseFiles, removeStill } from '../files.js';
 import type { Still } from '../state/sheet.js';
@@ -61,7 +62,7 @@ function frame(page: Page, still: Still, number: number): TemplateResult {
   const thumb = findings.thumbs.get(still.id);
   const shown = findings.shown.get(store.view.card);
   // While a control moves the big picture follows; the strip waits for the table at rest.
-  const settled = shown?.lattice?.size === 17 ? undefined : shown;
+  const settled = shown?.lattice?.size === coarseSize ? undefined : shown;
   const here = store.view.still === still.id;
   const { turn } = store.sheet();
   return html`<li>

@@ -6,10 +6,8 @@ import { toScreen, signalsOf } from '../../jobs/signal.js';
 import { nodeCode, type Lut, sampleLattice } from '../../lut/lattice.js';
 import { sampleLut } from '../../lut/interpolate.js';
 import type { Run } from '../../maths/matrix3.js';
+import { coarseSize } from '../coarse.js';
 import { lookUpTo, stationNames, wedgeSteps } from '../stations/up-to.js';
-
-/** Lattices up to this size are those of a moving control. */
-const coarseSize = 17;
 
 let lastCompiled: { readonly key: string; readonly run: Run } | undefined;
 
