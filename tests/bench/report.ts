@@ -28,7 +28,8 @@ function markdownTable({ title, figures }: Measured): string {
 
 const explanation = `Made by \`npm run bench\`. Everything was measured in one session, the contenders in turn (A B A B), and a ratio is the
 median of the ratios of each round. Processor time is user and system time of the process, so that other programs count
-less; figures of two threads and of whole folders are time that passes.
+less; figures of two threads and of whole folders are time that passes. While others keep the machine busy, times grow by a
+fifth and more; ratios change less.
 
 ffmpeg is given one raw frame in memory, which its chain of filters repeats: what a run of several frames takes more than
 a run of one is lut3d's own, its reading of the LUT not counted.
