@@ -98,10 +98,17 @@ function tryCauses(context: CauseContext, blocks: Blocks, seenAs: SeenAs): Tried
     .sort((a, b) => a.rms - b.rms);
 }
 
+/**
+ * A cause that is the one leaves as little as the free fit does, but for a lamp that drifted; one that only happens to lean
+ * the same way leaves more than this many times as much, and more than this share of the file's distance.
+ */
+const onlyLeans = { ofFree: 2.5, ofFile: 0.25 };
+
 /** The first explanation, best fit first, that is better than the file beyond chance and by more than a trifle. */
-function named(file: Fit, tried: readonly Tried[]): Tried | undefined {
+function named(file: Fit, tried: readonly Tried[], free: Fit): Tried | undefined {
   return tried.find(({ cause, rms, fit: figures }) => {
     if (cause === 'eight-bit') return false;
+    if (rms > onlyLeans.ofFree * free.rms && rms > onlyLeans.ofFile * file.rms) return false;
     const share = causes[cause].gentle ? clearlyBetter.gentle : clearlyBetter.plain;
     return rms < share * file.rms && certainty(file, figures) > surely;
   });
@@ -118,7 +125,8 @@ function unknown(file: Fit, best: number, free: Fit): Tried | undefined {
 
 /** Which explanation is named, if any. */
 function judged(file: Fit, tried: readonly Tried[], free: Fit, inSteps: boolean): Tried | undefined {
-  const cause = unknown(file, Math.min(file.rms, ...tried.map(({ rms }) => rms)), free) ?? named(file, tried);
+  const cause =
+    unknown(file, Math.min(file.rms, ...tried.map(({ rms }) => rms)), free) ?? named(file, tried, free);
   const steps = tried.find(({ cause: name }) => name === 'eight-bit');
   return cause ?? (inSteps ? steps : undefined);
 }

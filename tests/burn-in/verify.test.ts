@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { CauseName } from '../../src/burn-in/causes/index.js';
 import { causes } from '../../src/burn-in/causes/index.js';
 import { verify } from '../../src/burn-in/verify.js';
 import { InputError } from '../../src/errors/input-error.js';
@@ -74,6 +75,14 @@ describe.each(Object.entries(looks))('verify, look "%s"', (name, of) => {
     );
     expect(figures.worstMean).toBeLessThan(0.25);
   });
+});
+
+it('every cause in the registry is simulated', () => {
+  const lut = sampleLattice(looks.weak, 5);
+  const simulated = devicesFor(lut, sampleLut(lut)).flatMap(({ fault }) => fault ?? []);
+  // the stills' own: tested one by one
+  const ofStills: CauseName[] = ['eight-bit', 'stills-swapped'];
+  expect(new Set<CauseName>([...simulated, ...ofStills])).toEqual(new Set(Object.keys(causes)));
 });
 
 describe('verify', () => {
