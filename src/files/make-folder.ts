@@ -4,7 +4,11 @@ import { fileProblem } from './file-problem.js';
 
 /** A folder, and those above it, where they are not there yet. @throws InputError naming the folder and what to do */
 export async function makeFolder(folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true }).catch((error: unknown) => {
-    throw new InputError(fileProblem(folder, error));
-  });
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch {
+    // With folders above it, Node says only that there is none; by itself, what the disk says (read-only, say).
+    const problem = await mkdir(folder).catch((plainly: unknown) => plainly);
+    if (problem !== undefined) throw new InputError(fileProblem(folder, problem));
+  }
 }
