@@ -25,6 +25,35 @@ async function frameFolder(folder: string, extension: Extension, count: number):
   return frames;
 }
 
+/** The program over frames, with two workers. */
+function applyFrames(frames: string, out: string) {
+  return runNode(program, [
+    'apply',
+    join(root, 'looks', usualLook),
+    frames,
+    '-o',
+    out,
+    '--jobs',
+    '2',
+    '--force',
+  ]);
+}
+
+/** As flat as memory is that a collector empties: a tenth is its own doing. */
+const flat = 1.1;
+
+/** The most memory that ten times as many frames take, beside that of few. */
+async function measureLength(few: number, peaks: readonly number[], folder: string): Promise<Figure> {
+  const frames = await frameFolder(folder, 'tif', 10 * few);
+  const out = join(folder, 'out-long');
+  mkdirSync(out);
+  const { peakMegabytes } = applyFrames(frames, out);
+  for (const path of [frames, out]) rmSync(path, { recursive: true });
+  const beside = { key: 'frames.tif.memory', name: `${few} frames`, times: peaks };
+  const what = `apply to ${10 * few} frames, TIFF: most memory held`;
+  return besideFigure({ what, unit: 'MB', scale: 1 }, [peakMegabytes], beside, flat);
+}
+
 async function measureKind(extension: Extension, setting: Setting): Promise<Figure[]> {
   const { folder, quick } = setting;
   const count = quick ? 2 : 20;
@@ -40,8 +69,7 @@ async function measureKind(extension: Extension, setting: Setting): Promise<Figu
   const times = await inTurns(
     {
       ours: into((out) => {
-        const words = ['apply', join(root, 'looks', usualLook), frames, '-o', out, '--jobs', '2', '--force'];
-        const { passingSeconds, peakMegabytes } = runNode(program, words);
+        const { passingSeconds, peakMegabytes } = applyFrames(frames, out);
         peaks.push(peakMegabytes);
         return passingSeconds;
       }),
@@ -60,6 +88,7 @@ async function measureKind(extension: Extension, setting: Setting): Promise<Figu
       most,
     ),
     { what: `${what}: most memory held`, ours: median(peaks), unit: 'MB' },
+    ...(extension === 'tif' && !quick ? [await measureLength(count, [median(peaks)], folder)] : []),
   ];
 }
 
