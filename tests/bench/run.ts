@@ -58,7 +58,7 @@ async function measureAll(setting: Setting) {
 
 const folder = mkdtempSync(join(existsSync(inMemory) ? inMemory : tmpdir(), 'gatelight-bench-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
-process.on('SIGINT', () => process.exit(130));
+for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(130));
 
 const setting: Setting = {
   quick,
