@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { remakeTables } from '../src/cli/readme-tables.js';
+import { parseRecord } from '../src/files/reel-log/entry.js';
 import { readLook } from '../src/look/read-look.js';
 import { gatelight, projectRoot } from './cli/gatelight.js';
 
@@ -28,6 +29,12 @@ describe('README.md', () => {
   it('shows a look that can be read', () => {
     const [, json] = /```json\n([^]*?)```/.exec(readme) ?? [];
     expect(readLook(json, 'README.md').name).toBe('Warm stock, lamp light');
+  });
+
+  it('shows a record of the reel log that can be read', () => {
+    const [, json = ''] = /```json\n({ "version"[^]*?)```/.exec(readme) ?? [];
+    const whole = json.replace(/"([0-9a-f]{4})\.\.\."/g, (_, start: string) => `"${start.padEnd(64, '0')}"`);
+    expect(parseRecord(whole)).toMatchObject({ entry: { reel: 'Harbour 3', verify: { holds: false } } });
   });
 
   it('names every command, and only those', () => {

@@ -77,7 +77,10 @@ function storageRows({ video, storage }: CaptureSheet): string[] {
   const room = `${disk.usableGb.toFixed(1)} of ${disk.freeGb.toFixed(1)} GB usable, ${disk.minutes.toFixed(0)} minutes`;
   return [
     ...rows,
-    row('disk', `${room}, ${disk.reels} reels like this: ${disk.fits ? 'fits' : 'DOES NOT FIT'}`),
+    row(
+      'disk',
+      `${room}, ${disk.reels} ${disk.reels === 1 ? 'reel' : 'reels'} like this: ${disk.fits ? 'fits' : 'DOES NOT FIT'}`,
+    ),
   ];
 }
 

@@ -13,7 +13,7 @@ export const causeWords = ({ cause, words }: Explanation): string => `${causes[c
 export function verdictSentence(verdict: Verdict): string {
   return verdict.holds
     ? `The device did what the file says: ${differences(verdict)}.`
-    : `The burn-in is not what the file says: ${differences(verdict)}.`;
+    : `The burnt still is not what the file makes of the plain one: ${differences(verdict)}.`;
 }
 
 /** The explanation that comes nearest after the named one, gentle ones left out: they are as near as the file itself. */
@@ -21,12 +21,16 @@ function runnerUp({ tried, cause }: Verdict): Explanation | undefined {
   return tried.find(({ cause: name }) => name !== cause?.cause && !causes[name].gentle);
 }
 
-const nearer = (times: number) => (times < 9.95 ? times.toFixed(1) : times.toFixed(0));
+/** Beyond that a factor says no more: what is left is rounding. */
+const farOff = 100;
+
+const nearer = (times: number) =>
+  times > farOff ? `more than ${farOff}` : times < 9.95 ? times.toFixed(1) : times.toFixed(0);
 
 /** How much better the named cause fits than the file, and than the next. */
 function fitSentence(verdict: Verdict, cause: Explanation): string {
   const next = runnerUp(verdict);
-  const left = `With that, ${differences(cause)} are left`;
+  const left = `Reckoned with that, it is off by ${differences(cause)}`;
   if (next === undefined || cause.rms === 0) return `${left}.`;
   if (verdict.ambiguous) return `${left}; but this fits as well: ${causeWords(next)}.`;
   return `${left}; the next (${causes[next.cause].title}) lies ${nearer(next.rms / cause.rms)} times as far off.`;

@@ -9,6 +9,11 @@ import { buildLook, type Maker, provenanceKeys } from './build-look.js';
 export interface LutOrigin {
   /** The look's name and the SHA-256 of its contents. */
   readonly look?: { readonly name: string; readonly sha256: string };
+  /** Of a way back: the LUT file that it undoes, by title and SHA-256. */
+  readonly undoes?: { readonly name: string; readonly sha256: string };
+  /** Code values that it takes and gives: transfer function, primaries, range. */
+  readonly takes?: string;
+  readonly gives?: string;
   /** Version of the program that made it. */
   readonly version?: string;
   readonly title?: string;
@@ -22,10 +27,19 @@ const program = 'gatelight ';
 /** Reads the provenance comments of a file of ours; of another's only kind and size are known. */
 export function lutOrigin({ lut, title, comments }: LutFile): LutOrigin {
   const said = new Map(comments);
-  const [name, sha256] = [said.get(provenanceKeys.look), said.get(provenanceKeys.hash)];
+  const source = (nameKey: string, hashKey: string) => {
+    const [name, sha256 = ''] = [said.get(nameKey), said.get(hashKey)];
+    return name !== undefined && /^[0-9a-f]{64}$/.test(sha256) ? { name, sha256 } : undefined;
+  };
+  const look = source(provenanceKeys.look, provenanceKeys.hash);
+  const undoes = source(provenanceKeys.undone, provenanceKeys.undoneHash);
+  const [takes, gives] = [said.get(provenanceKeys.input), said.get(provenanceKeys.output)];
   const maker = said.get(provenanceKeys.maker);
   return {
-    ...(name !== undefined && /^[0-9a-f]{64}$/.test(sha256 ?? '') ? { look: { name, sha256: sha256! } } : {}),
+    ...(look === undefined ? {} : { look }),
+    ...(undoes === undefined ? {} : { undoes }),
+    ...(takes === undefined ? {} : { takes }),
+    ...(gives === undefined ? {} : { gives }),
     ...(maker?.startsWith(program) ? { version: maker.slice(program.length) } : {}),
     ...(title === undefined ? {} : { title }),
     kind: lut.kind,

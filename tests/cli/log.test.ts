@@ -80,6 +80,18 @@ describe('gatelight log', () => {
     const bare = log('origin', 'bare.cube', '--log', 'reels.jsonl');
     expect(bare.status).toBe(1);
     expect(bare.stdout).toMatch(/look +the file does not say\n/);
+    expect(log('origin', 'pink.cube').stdout).toMatch(/^takes +srgb bt709 full\ngives +srgb bt709 full$/m);
+  });
+
+  it('says of a way back which file it undoes', () => {
+    // pink.cube is small: much of it does not come back, and the exit code says so
+    expect(gatelight(['undo', 'pink.cube', '-o', 'back.cube', '--size', '5'], folder).stderr).toBe('');
+    const { stdout, status } = log('origin', 'back.cube');
+    const [first] = jsonOf(log('show', '--json')) as ReelEntry[];
+    expect(stdout).toMatch(/^undoes +\S/);
+    expect(stdout).toContain(first.cube?.sha256);
+    expect(status).toBe(0);
+    expect(log('rebuild', 'back.cube', look).stdout).toMatch(/NOT the same: it was not built of a look/);
   });
 
   it('builds a file again, every byte the same, or says why not', () => {
@@ -92,6 +104,9 @@ describe('gatelight log', () => {
     const wrongLook = log('rebuild', 'pink.cube', otherLook, '-o', 'wrong.cube');
     expect(wrongLook.status).toBe(1);
     expect(wrongLook.stdout).toMatch(/the look file is not the one that made it.*values of the table differ/);
+    expect(log('rebuild', 'bare.cube', otherLook).stdout).toMatch(
+      /does not say which look made it, and this one/,
+    );
     const text = readFileSync(at('pink.cube'), 'utf8');
     writeFileSync(at('older.cube'), text.replace(/gatelight \S+/, 'gatelight 0.0.1'));
     expect(log('rebuild', 'older.cube', look).stdout).toContain('made with gatelight 0.0.1, and this is');

@@ -33,6 +33,8 @@ const commands: Record<string, readonly string[]> = {
   build: ['build', 'hall.json', '-o', 'out.cube', '--size', '65'],
   apply: ['apply', 'hall.json', 'frames', '-o', 'out', '--jobs', '3'],
   preview: ['preview', 'hall.json', 'frames/0.png', '-o', 'seen.png'],
+  undo: ['undo', 'kept.cube', '-o', 'back.cube', '--still', 'frames/0.png', '--picture', 'lost.png'],
+  verify: ['verify', 'frames/0.png', 'frames/1.png', 'hall.json', '--picture', 'verdict.png'],
   measure: ['measure', 'frames/0.png', '-o', 'reel.json', '--report', 'report.png'],
   log: [
     'log',

@@ -40,6 +40,7 @@ const writing: Record<string, (output: string) => string[]> = {
   apply: (output) => ['apply', 'plain.cube', 'still.png', '-o', `${output}/out.png`],
   'apply to a folder': (output) => ['apply', 'plain.cube', 'still.png', '-o', `${output}/out`],
   preview: (output) => ['preview', 'plain.cube', 'still.png', '-o', `${output}/seen.png`],
+  undo: (output) => ['undo', 'plain.cube', '-o', `${output}/back.cube`, '--size', '5'],
   log: (output) => ['log', 'add', 'A', '--log', `${output}/reels.jsonl`],
 };
 

@@ -25,6 +25,8 @@ describe('origin of a LUT file', () => {
     const { text } = buildLook(lampLook, { size: 9, title: 'Evening' }, maker);
     expect(lutOrigin(read(text))).toEqual({
       look: { name: 'Lamp', sha256: sha256(canonicalLook(lampLook)) },
+      takes: 'srgb bt709 full',
+      gives: 'srgb bt709 full',
       version: '7.8.9',
       title: 'Evening',
       kind: '3d',
@@ -36,6 +38,7 @@ describe('origin of a LUT file', () => {
     ['no comments', 'LUT_3D_SIZE 2\n', {}],
     ['a hash that is none', '# look: A\n# look SHA-256: abc\nLUT_3D_SIZE 2\n', {}],
     ['another program', '# made with: something else 1.0\nLUT_3D_SIZE 2\n', {}],
+    ['an undone file without its hash', '# way back from: A\nLUT_3D_SIZE 2\n', {}],
     ['a hash without a look', `# look SHA-256: ${'a'.repeat(64)}\nLUT_3D_SIZE 2\n`, {}],
   ])('is not made up where there is %s', (_, head, said) => {
     expect(lutOrigin(read(`${head}${'0 0 0\n'.repeat(8)}`))).toEqual({ kind: '3d', size: 2, ...said });

@@ -38,7 +38,7 @@ const exposed = ({ look, cameraCurve: { encode, decode } }: CauseContext, stops:
 
 export const exposure: Cause = {
   title: 'the exposure changed between the two stills',
-  advice: 'Lock exposure, gain and lamp, and take both stills again.',
+  advice: 'The look itself may be right: lock exposure, gain and lamp, and take both stills again.',
   gentle: false,
   variants: (context) => {
     const misfit = (stops: number) => context.misfit(exposed(context, stops));

@@ -10,7 +10,10 @@ export function addCapture(program: Command): void {
     .description(
       'Before the reel runs: the arithmetic of the shoot on one sheet, a test of the exposure, and what a test recording tells of speed and flicker.',
     )
-    .addHelpText('after', '\nExample:\n  gatelight capture --gauge 8mm --metres 15\n');
+    .addHelpText(
+      'after',
+      '\nExample:\n  gatelight capture --gauge 8mm --metres 15\n\nOptions of the sheet: gatelight capture sheet --help\n',
+    );
   addSheet(capture);
   addExposure(capture);
   addSpeed(capture);

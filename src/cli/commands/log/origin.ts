@@ -15,13 +15,27 @@ interface Options {
   readonly json: boolean;
 }
 
-function originRows({ look, version, title, kind, size }: LutOrigin, sha256: string): [string, string][] {
+const unsaid = 'the file does not say';
+
+/** What the file was made of: a look, or the file that it undoes. */
+function sourceRows({ look, undoes }: LutOrigin): [string, string][] {
+  const source = look ?? undoes;
+  if (source === undefined) return [['look', unsaid]];
+  return [
+    [look === undefined ? 'undoes' : 'look', source.name],
+    ['', `SHA-256 ${source.sha256}`],
+  ];
+}
+
+function originRows(origin: LutOrigin, sha256: string): [string, string][] {
+  const { version, title, kind, size, takes, gives } = origin;
   const other = version === ownVersion ? '' : ` (this is ${ownVersion})`;
   return [
-    ['look', look === undefined ? 'the file does not say' : look.name],
-    ...(look === undefined ? [] : ([['', `SHA-256 ${look.sha256}`]] as [string, string][])),
-    ['made with', version === undefined ? 'the file does not say' : `gatelight ${version}${other}`],
+    ...sourceRows(origin),
+    ['made with', version === undefined ? unsaid : `gatelight ${version}${other}`],
     ['table', kind === '3d' ? `${size} points a side` : `curves of ${size} entries`],
+    ['takes', takes ?? unsaid],
+    ['gives', gives ?? unsaid],
     ['title', title ?? 'none'],
     ['file', `SHA-256 ${sha256}`],
   ];
@@ -37,7 +51,7 @@ export function addOrigin(log: Command): void {
     .command('origin')
     .summary('say which look made a LUT file, and which reels were recorded with it')
     .description(
-      'Reads the provenance of a LUT file of ours (look, version, settings), and finds the reels on record that were recorded with that very file, or with another file of the same look. Exit code 1: the file does not say which look made it.',
+      'Reads the provenance of a LUT file of ours (look, version, settings), and finds the reels on record that were recorded with that very file, or with another file of the same look. Of a way back: which file it undoes. Exit code 1: the file says neither.',
     )
     .argument('<lut>', 'LUT file (.cube, .clf)')
     .option(...logOption)
@@ -63,6 +77,6 @@ export function addOrigin(log: Command): void {
           tellReels('Reels recorded with another file of the same look', sameLook);
         }
       }
-      if (origin.look === undefined) process.exitCode = exitCodes.notGood;
+      if (origin.look === undefined && origin.undoes === undefined) process.exitCode = exitCodes.notGood;
     });
 }

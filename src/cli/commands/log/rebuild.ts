@@ -29,10 +29,13 @@ function differenceWords(file: LutFile, rebuilt: LutFile): string {
 /** Why the file cannot have come out the same; undefined when nothing speaks against it. */
 function obstacle(file: LutFile, lookHash: string): string | undefined {
   const made = lutOrigin(file);
+  if (made.undoes !== undefined)
+    return `it was not built of a look: it is the way back from ${made.undoes.name}, which gatelight undo makes again`;
   if (made.look !== undefined && made.look.sha256 !== lookHash)
     return `the look file is not the one that made it: SHA-256 ${lookHash}, where the LUT file says ${made.look.sha256}`;
   if (made.version !== undefined && made.version !== version)
     return `it was made with gatelight ${made.version}, and this is ${version}`;
+  if (made.look === undefined) return 'the file does not say which look made it, and this one does not';
   return undefined;
 }
 
