@@ -26,6 +26,13 @@ describe('the package', () => {
   it('holds nothing that a user does not need', () => {
     expect(paths.filter((path) => !wanted.some((kind) => kind.test(path)))).toEqual([]);
     expect(paths.filter((path) => /(^|\/)tests?\/|\.test\.|check-values|write-docs/.test(path))).toEqual([]);
+    // The commands are in the bundled files; their modules and types are of no use beside them.
+    expect(
+      paths.filter((path) =>
+        /^dist\/src\/cli\/(commands|completion)\/|^dist\/src\/cli\/.*\.d\.ts$/.test(path),
+      ),
+    ).toEqual([]);
+    expect(paths.filter((path) => path.startsWith('dist/src/cli/bundled/')).length).toBeGreaterThan(5);
   });
 
   it.each([

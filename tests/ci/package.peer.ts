@@ -32,7 +32,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('the package, installed from its tarball in an empty folder', () => {
-  it('runs: build, check, preview, apply, log', () => {
+  it('runs: build, check, preview, apply, undo, log', () => {
     const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
     expect(installed('--version').stdout.trim()).toBe(version);
     const look = 'node_modules/gatelight/looks/warm-stock-and-lamp.json';
@@ -43,6 +43,8 @@ describe('the package, installed from its tarball in an empty folder', () => {
       ['check', 'warm.cube', '--against', look],
       ['preview', 'warm.cube', 'still.png', '-o', 'seen.png'],
       ['apply', 'warm.cube', 'still.png', '-o', 'out.png'],
+      ['apply', 'warm.cube', 'still.png', 'seen.png', '-o', 'graded', '--jobs', '2'],
+      ['undo', 'warm.cube', '-o', 'back.cube'],
       ['log', 'add', 'A', '--cube', 'warm.cube'],
       ['log', 'rebuild', 'warm.cube', look],
     ];
