@@ -47,7 +47,13 @@ export function bestCandidate(reading: Reading, dyeNames: readonly DyeSetName[])
         amountCloud(densityCloud(light, reading.gate.level, flare), space),
       );
       const own = ownWaysOf(reading.gate, space, sceneDeviation(clouds));
-      return { dyes, flare, space, clouds, ...weighAgeings(clouds, anchorsOf(reading, space, flare), own) };
+      return {
+        dyes,
+        flare,
+        space,
+        clouds,
+        ...weighAgeings(clouds, anchorsOf(reading, space, flare), own),
+      };
     });
   });
   const scoreOf = ({ logEvidence, flare }: Candidate) =>

@@ -6,7 +6,7 @@ import { gateLight } from '../film/stock.js';
 import { multiply3, transformRun3 } from '../maths/matrix3.js';
 import type { Candidate } from './candidates.js';
 import type { AmountCloud } from './density-cloud.js';
-import type { Axis } from './film-colours.js';
+import { asRecorded, type Axis, broughtBack } from './film-colours.js';
 import { correctionOf, type Sample, samplesOf } from './samples.js';
 
 /** A correction, and what is to be expected of it over everything that the reel may have gone through. */
@@ -32,7 +32,7 @@ const toXyz = multiply3(rgbToXyz(primaries.bt2020), toBt2020);
 const toScreen = multiply3(rgbToRgb(primaries.bt2020, primaries.bt709), toBt2020);
 const white = whiteOf(primaries.bt2020);
 
-/** Every so manieth block's colour, still after still, so that large areas count by their size. */
+/** Colours at equal steps through the blocks of each still, so that large areas count by their size. */
 function paletteOf(clouds: readonly AmountCloud[]): Float64Array {
   const each = Math.ceil(paletteSize / clouds.length);
   return Float64Array.from(
@@ -49,18 +49,12 @@ function paletteOf(clouds: readonly AmountCloud[]): Float64Array {
   );
 }
 
-function corrected(amounts: Float64Array, { logFactors, offsets }: Axis): Float64Array {
-  const gains = logFactors.map((v) => Math.exp(-v));
-  return amounts.map((v, i) => gains[i % 3] * (v - offsets[i % 3]));
-}
-
-const nothing: Axis = { logFactors: [0, 0, 0], offsets: [0, 0, 0] };
 const partly = (degree: number, { logFactors, offsets }: Axis): Axis =>
   correctionOf([...logFactors, ...offsets].map((v) => degree * v));
 
 /** What a correction leads to, on the camera's scale: its light in the primaries of densities, flare back in. */
 function lightAfter(amounts: Float64Array, correction: Axis, of: Candidate, level: number): Float64Array {
-  const light = corrected(amounts, correction);
+  const light = broughtBack(amounts, correction);
   of.space.toLight(light);
   return light.map((v) => level * (v + of.flare));
 }
@@ -87,7 +81,7 @@ function cutBy(correction: Axis, amounts: Float64Array, of: Candidate, level: nu
 /** Whether a correction keeps the ends of every still. */
 function keepsEnds(correction: Axis, of: Candidate, level: number): boolean {
   return of.clouds.every(({ amounts, shares }) => {
-    const before = cutBy(nothing, amounts, of, level);
+    const before = cutBy(asRecorded, amounts, of, level);
     const after = cutBy(correction, amounts, of, level);
     const bare = (i: number) => amounts[3 * i] + amounts[3 * i + 1] + amounts[3 * i + 2] < 3 * bareUpTo;
     const newlyCut = shares.filter((_, i) => after[i] && !before[i] && !bare(i));
@@ -126,12 +120,16 @@ export function chooseCorrection(of: Candidate, level: number): Choice {
     }, 0);
   };
   const ways = [meanOf(samples), ...Object.values(of.ageings).map(({ mean }) => correctionOf(mean))];
-  const withoutExpected = expectedOf(nothing);
+  const withoutExpected = expectedOf(asRecorded);
   const choices = ways
     .flatMap((way) => degrees.map((degree) => partly(degree, way)))
     .map((correction) => ({ correction, expected: expectedOf(correction) }))
     .filter(({ expected }) => expected < withoutExpected - worthDoing)
     .sort((a, b) => a.expected - b.expected);
   const best = choices.find(({ correction }) => keepsEnds(correction, of, level));
-  return { ...(best?.correction ?? nothing), expected: best?.expected ?? withoutExpected, withoutExpected };
+  return {
+    ...(best?.correction ?? asRecorded),
+    expected: best?.expected ?? withoutExpected,
+    withoutExpected,
+  };
 }

@@ -4,7 +4,7 @@ import type { AmountCloud } from './density-cloud.js';
 import { type FadingKindName, fadingKinds } from './fading-kinds.js';
 
 import type { MarkKind, MarkReading } from './marks.js';
-import { oneColouredFrom, oneSidedness } from './one-sidedness.js';
+import { mostlyOneColoured } from './one-sidedness.js';
 import type { OpenGate } from './open-gate.js';
 
 /** How sure the answer is, in a word and as what is expected to remain. */
@@ -50,14 +50,13 @@ function darkestTone({ clouds, choice }: Evidence): number {
 
 function reasonsOf(evidence: Evidence): string[] {
   const { stills, gate, clouds, marks, choice, disagreeing } = evidence;
-  const oneColoured = clouds.filter((cloud) => oneSidedness(cloud, choice) > oneColouredFrom).length;
   const marked = Object.values(marks).some((list) => list.some(({ light }) => light !== undefined));
   const reasons: string[] = [];
   if (stills.length === 1 && !marked)
     reasons.push('one still only and nothing marked: three or four stills tell far more');
   if (darkestTone(evidence) < blackSeenFrom && marks.black.length === 0)
     reasons.push('no part is dark enough to show what black has become');
-  if (oneColoured > clouds.length / 2)
+  if (mostlyOneColoured(clouds, choice))
     reasons.push('the scene is of one colour, which cannot well be told from fading');
   if (disagreeing.length > 0)
     reasons.push(

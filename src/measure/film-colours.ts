@@ -29,6 +29,15 @@ export interface Axis {
   readonly offsets: readonly [number, number, number];
 }
 
+/** Nothing lost, nothing added. */
+export const asRecorded: Axis = { logFactors: [0, 0, 0], offsets: [0, 0, 0] };
+
+/** Amounts (cyan magenta yellow ...) as they were before film faded along an axis. */
+export function broughtBack(amounts: Float64Array, { logFactors, offsets }: Axis): Float64Array {
+  const gains = logFactors.map((v) => Math.exp(-v));
+  return amounts.map((v, i) => gains[i % 3] * (v - offsets[i % 3]));
+}
+
 /** What a tone beyond an end costs, and how fast the cost grows. */
 function beyond(distance: number): readonly [cost: number, slope: number] {
   if (distance <= 0) return [0, 0];

@@ -2,7 +2,7 @@ import type { AmountCloud } from './density-cloud.js';
 import { type FadingKind, type FadingKindName, fadingKinds } from './fading-kinds.js';
 import { type Anchor, type AxisFit, type AxisPrior, fitNeutralAxis } from './neutral-axis.js';
 import type { OwnWays } from './own-ways.js';
-import { invert, type Square, times } from './square-matrix.js';
+import { block, invert, product, type Square, sum, times, transposed, twoBlocks } from './square-matrix.js';
 
 /** What time took and added, in equivalent dye amounts, for one way of ageing. */
 export interface Ageing {
@@ -19,13 +19,6 @@ export type Ageings = Readonly<Record<FadingKindName, Ageing>>;
 /** Stain in cyan, magenta, yellow as shares of the stain in blue: it is yellow, a little red, hardly cyan. */
 const stainShares = { mean: [0.15, 0.4, 1], deviation: [0.3, 0.5, 1] } as const;
 
-const block = (n: number, f: (i: number, j: number) => number): number[][] =>
-  Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => f(i, j)));
-
-/** Losses and offsets know nothing of each other. */
-const twoBlocks = (a: Square, b: Square): number[][] =>
-  block(6, (i, j) => (i < 3 && j < 3 ? a[i][j] : i >= 3 && j >= 3 ? b[i - 3][j - 3] : 0));
-
 /** The Gaussians that meet in an axis: losses and stain of a way of ageing, factors and offsets of the film's own. */
 function parts(kind: FadingKind, own: OwnWays) {
   const same = (i: number, j: number) => Number(i === j);
@@ -38,11 +31,6 @@ function parts(kind: FadingKind, own: OwnWays) {
     stainMean: stainShares.mean.map((share) => share * kind.stain),
   };
 }
-
-const sum = (a: Square, b: Square) => a.map((row, i) => row.map((v, j) => v + b[i][j]));
-const product = (a: Square, b: Square) =>
-  a.map((row) => b[0].map((_, j) => row.reduce((total, v, k) => total + v * b[k][j], 0)));
-const transposed = (a: Square) => a[0].map((_, j) => a.map((row) => row[j]));
 
 function priorOf(kind: FadingKind, own: OwnWays): AxisPrior {
   const { loss, factor, stain, offset, stainMean } = parts(kind, own);

@@ -8,12 +8,12 @@ import { bestCandidate, type Candidate } from './candidates.js';
 import { chooseCorrection } from './choose-correction.js';
 import type { AmountCloud } from './density-cloud.js';
 import { disagreeingStills } from './disagreement.js';
+import { type Axis, broughtBack } from './film-colours.js';
 import type { FadingKindName } from './fading-kinds.js';
 import type { Ageings } from './losses.js';
 import type { MarkKind, Marks } from './marks.js';
 import type { OpenGate } from './open-gate.js';
 import { amountsOf, type Reading, readStills } from './reading.js';
-import type { Axis } from './film-colours.js';
 
 export interface Still {
   readonly name: string;
@@ -82,9 +82,6 @@ const named = ([cyan, magenta, yellow]: Triple): CyanMagentaYellow => ({ cyan, m
 const inLight = ([red, green, blue]: Triple): RedGreenBlue => ({ red, green, blue });
 const map = (t: Triple, f: (v: number, k: number) => number): Triple => [f(t[0], 0), f(t[1], 1), f(t[2], 2)];
 
-const restored = (amounts: ArrayLike<number>, { logFactors, offsets }: Axis): Float64Array =>
-  Float64Array.from(amounts, (v, i) => (v - offsets[i % 3]) * Math.exp(-logFactors[i % 3]));
-
 function reportPoints({ marks, gate }: Reading, { space, flare }: Candidate, how: Axis): ReportPoint[] {
   return (Object.keys(marks) as MarkKind[]).flatMap((kind) =>
     marks[kind].flatMap(({ light }) => {
@@ -93,7 +90,8 @@ function reportPoints({ marks, gate }: Reading, { space, flare }: Candidate, how
       return {
         kind,
         before,
-        after: kind === 'clear' ? before : ([...restored(before, how)] as unknown as Triple),
+        after:
+          kind === 'clear' ? before : ([...broughtBack(Float64Array.from(before), how)] as unknown as Triple),
       };
     }),
   );
@@ -187,7 +185,7 @@ function report(stills: readonly Still[], reading: Reading, candidate: Candidate
     disagreeing,
     cloud: {
       before,
-      after: restored(before, choice),
+      after: broughtBack(before, choice),
       weights,
     },
     points: reportPoints(reading, candidate, choice),

@@ -25,6 +25,10 @@ export function oneSidedness({ amounts, weights }: AmountCloud, { logFactors, of
 
 /** Lean from which a scene counts as one-coloured; no ordinary scene of the simulated ones leans further. */
 export const oneColouredFrom = 0.6;
+/** Whether most stills are of one colour, brought back along the axis: what they say of fading is thin evidence. */
+export const mostlyOneColoured = (clouds: readonly AmountCloud[], axis: Axis): boolean =>
+  2 * clouds.filter((cloud) => oneSidedness(cloud, axis) > oneColouredFrom).length > clouds.length;
+
 /** Deviation that any scene adds to the axis, and how much more for each unit that it leans beyond the limit. */
 const [anyScene, perLean] = [0.03, 0.4];
 

@@ -29,6 +29,21 @@ export function invert(matrix: Square): { inverse: number[][]; logDeterminant: n
 export const times = (matrix: Square, vector: readonly number[]): number[] =>
   matrix.map((row) => row.reduce((sum, v, j) => sum + v * vector[j], 0));
 
+/** A matrix of n rows from its elements. */
+export const block = (n: number, f: (i: number, j: number) => number): number[][] =>
+  Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => f(i, j)));
+
+/** Two matrices of three rows as one of six that mixes nothing. */
+export const twoBlocks = (a: Square, b: Square): number[][] =>
+  block(6, (i, j) => (i < 3 && j < 3 ? a[i][j] : i >= 3 && j >= 3 ? b[i - 3][j - 3] : 0));
+
+export const sum = (a: Square, b: Square): number[][] => a.map((row, i) => row.map((v, j) => v + b[i][j]));
+
+export const product = (a: Square, b: Square): number[][] =>
+  a.map((row) => b[0].map((_, j) => row.reduce((total, v, k) => total + v * b[k][j], 0)));
+
+export const transposed = (a: Square): number[][] => a[0].map((_, j) => a.map((row) => row[j]));
+
 /**
  * The lower triangle whose product with its transpose is the matrix (Cholesky); what rounding has left below zero on
  * the diagonal counts as zero.
