@@ -81,6 +81,8 @@ export async function openTable(context: BrowserContext, url: string): Promise<T
   const faults: string[] = [];
   page.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
   page.on('pageerror', (error) => faults.push(error.message));
+  // From the start on: asked for only when a key is pressed, the browser's own box could open before it.
+  page.on('filechooser', () => undefined);
   await page.goto(url);
   await page.locator('header').waitFor();
   return tableOn(page, faults);
