@@ -1,9 +1,11 @@
 import {
+  existsSync,
   mkdtempSync,
   readFileSync,
   readdirSync,
   rmSync,
   symlinkSync,
+  utimesSync,
   writeFileSync,
   chmodSync,
   mkdirSync,
@@ -108,6 +110,19 @@ describe('reel log', () => {
     rmSync(lock);
     await append;
     expect(await reels()).toEqual(['A']);
+  });
+
+  it('waits for another computer whose clock is hours behind, and clears its lock when nothing moves', async () => {
+    const lock = `${log}.lock`;
+    writeFileSync(lock, '1 another-computer first');
+    utimesSync(lock, 0, 0);
+    let done = false;
+    const append = appendReel(log, plainEntry('A')).then(() => (done = true));
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    expect([done, existsSync(lock)]).toEqual([false, true]);
+    await append; // ten seconds later
+    expect(await reels()).toEqual(['A']);
+    expect(readdirSync(folder)).toEqual(['reels.jsonl']);
   });
 
   it('many appends at once in one process all arrive', async () => {

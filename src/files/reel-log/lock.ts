@@ -1,11 +1,11 @@
 import { randomUUID } from 'node:crypto';
-import { link, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { link, open, readFile, rename, rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import { InputError } from '../../errors/input-error.js';
 import { holdTemporary, makeTemporary, releaseTemporary } from '../temporaries.js';
 
-/** An append takes milliseconds: a lock older than this belongs to a writer that is gone. */
+/** An append takes milliseconds: a lock that stays as it is for longer than this belongs to a writer that is gone. */
 const staleAfterMs = 10_000;
 const patienceMs = 20_000;
 
@@ -43,18 +43,20 @@ function alive(pid: number): boolean {
   }
 }
 
-/** The mark of a lock whose writer is gone; undefined when it may still be at work, or the lock has just vanished. */
-async function staleMark(lock: string): Promise<string | undefined> {
+/** What stands in a lock; undefined when it has just vanished. */
+async function markOf(lock: string): Promise<string | undefined> {
   try {
-    const mark = await readFile(lock, 'utf8');
-    const [pid, host] = mark.split(' ');
-    const gone = host === hostname() && !alive(Number(pid));
-    const old = Date.now() - (await stat(lock)).mtimeMs > staleAfterMs;
-    return gone || old ? mark : undefined;
+    return await readFile(lock, 'utf8');
   } catch (error) {
     if (errorCode(error) === 'ENOENT') return undefined;
     throw error;
   }
+}
+
+/** Whether a mark is that of a process of this computer that has ended. */
+function writerGone(mark: string): boolean {
+  const [pid, host] = mark.split(' ');
+  return host === hostname() && !alive(Number(pid));
 }
 
 /** Moves a stale lock aside; if another writer has taken its place meanwhile, that one's lock is put back. */
@@ -73,11 +75,15 @@ async function clear(lock: string, staleWith: string): Promise<void> {
 }
 
 async function waitFor(lock: string, mark: string, file: string): Promise<void> {
-  const giveUpAt = Date.now() + patienceMs;
+  const began = performance.now();
+  // A lock's age is what was seen of it here: the clocks of two computers may differ by more.
+  let seen: { readonly mark?: string; readonly since: number } = { since: began };
   while (!(await take(lock, mark))) {
-    const stale = await staleMark(lock);
-    if (stale !== undefined) await clear(lock, stale);
-    else if (Date.now() > giveUpAt)
+    const held = await markOf(lock);
+    const now = performance.now();
+    if (held !== seen.mark) seen = { mark: held, since: now };
+    if (held !== undefined && (writerGone(held) || now - seen.since > staleAfterMs)) await clear(lock, held);
+    else if (now - began > patienceMs)
       throw new InputError({
         file,
         what: `another program holds ${lock}`,
