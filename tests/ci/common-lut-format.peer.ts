@@ -75,6 +75,41 @@ describe('Common LUT Format against OpenColorIO', () => {
     expect(apart).toBeLessThan(within);
   });
 
+  it.each([
+    ['basicFwd', 'exponent="2.2"'],
+    ['basicRev', 'exponent="2.2"'],
+    ['basicMirrorFwd', 'exponent="1.8"'],
+    ['basicPassThruRev', 'exponent="2.6"'],
+    ['monCurveFwd', 'exponent="2.4" offset="0.055"'],
+    ['monCurveRev', 'exponent="2.2" offset="0.099"'],
+    ['monCurveMirrorRev', 'exponent="3" offset="0.16"'],
+  ])('reads an Exponent as we do: %s', (style, parameters) => {
+    const file = join(folder, `${style}.clf`);
+    const node = `<Exponent inBitDepth="32f" outBitDepth="32f" style="${style}"><ExponentParams ${parameters}/></Exponent>`;
+    writeFileSync(file, `<ProcessList id="x" compCLFversion="3.0">${node}</ProcessList>`);
+    const beyond = colours.map((colour) => colour.map((value) => 1.4 * value - 0.2));
+    const { colours: theirs } = ask({ apply: file, colours: beyond });
+    const ours = Float64Array.from(beyond.flat());
+    for (const { run } of readProcessNodes(readFileSync(file), file)) run(ours, beyond.length);
+    expect(worst(ours, theirs)).toBeLessThan(within);
+  });
+
+  it.each(['Fwd', 'FwdNoClamp', 'Rev', 'RevNoClamp'])('reads an ASC_CDL as we do: %s', (style) => {
+    const file = join(folder, `${style}.clf`);
+    const sop =
+      '<SOPNode><Slope>1.2 0.9 0.8</Slope><Offset>0.02 -0.05 0.1</Offset><Power>1.2 0.9 1.5</Power></SOPNode>';
+    const inside = `${sop}<SatNode><Saturation>1.3</Saturation></SatNode>`;
+    const node = `<ASC_CDL inBitDepth="32f" outBitDepth="32f" style="${style}">${inside}</ASC_CDL>`;
+    writeFileSync(file, `<ProcessList id="x" compCLFversion="3.0">${node}</ProcessList>`);
+    const { colours: theirs } = ask({ apply: file, colours });
+    const ours = flat.slice();
+    for (const { run } of readProcessNodes(readFileSync(file), file)) run(ours, colours.length);
+    process.stdout.write(
+      `OpenColorIO reads ASC_CDL ${style}: ${worst(ours, theirs).toExponential(1)} apart\n`,
+    );
+    expect(worst(ours, theirs)).toBeLessThan(within);
+  });
+
   it('writes what we read: matrix, range, curve, camera logarithm and 3D table in a row', () => {
     const file = join(folder, 'nodes.clf');
     const { colours: theirs } = ask({ write: file, colours });

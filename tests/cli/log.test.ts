@@ -138,8 +138,8 @@ describe('gatelight log', () => {
     ],
     ['a verdict that is none', ['add', 'A', '--verify', 'pink.cube'], /holds no result of verify/],
     ['a still that is missing', ['add', 'A', '--still', 'none.png'], /none\.png: no such file/],
-    ['a time that is none', ['add', 'A', '--recorded-at', 'yesterday'], /recordedAt/],
-    ['no label', ['add', ''], /reel/],
+    ['a time that is none', ['add', 'A', '--recorded-at', 'yesterday'], /recordedAt: is no time such as/],
+    ['no label', ['add', ''], /reel: is empty/],
     ['a log as output', ['export', '-o', 'reels.jsonl', '--force'], /a source is never overwritten/],
     ['no sub-command', ['remove'], /./],
   ])('refuses %s in plain words, and writes nothing', (_, args, words) => {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Problem } from '../../errors/input-error.js';
 import { InputError } from '../../errors/input-error.js';
 
-const words = z.string().max(2000);
+const words = z.string().max(2000, 'is longer than 2000 characters');
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256 in 64 lower-case hexadecimal digits');
 const hashedFile = z.object({ file: words, sha256 });
 
@@ -10,9 +10,9 @@ const fields = {
   /** Version of the record's shape. */
   version: z.literal(1),
   /** The label on the can. */
-  reel: words.min(1),
+  reel: words.min(1, 'is empty: the label on the can is needed'),
   /** When it was put on record, ISO 8601 with zone, e.g. 2026-03-01T19:30:00Z. */
-  recordedAt: z.iso.datetime({ offset: true }),
+  recordedAt: z.iso.datetime({ offset: true, error: 'is no time such as 2026-03-01T19:30:00Z' }),
   gauge: words.optional(),
   /** What the leader and the picture tell of the stock: kind, age, fading, damage. */
   stockNotes: words.optional(),

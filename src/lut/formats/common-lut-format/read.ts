@@ -19,7 +19,7 @@ const describing = ['Description', 'InputDescriptor', 'OutputDescriptor', 'Info'
 
 /**
  * A reader of Common LUT Format files (S-2014-006, CLF v3.0; SMPTE ST 2136-1:2024): process lists of LUT3D, LUT1D,
- * Matrix, Range and Log nodes, as one LUT. It keeps the bytes, at most 128 MiB, until the end.
+ * Matrix, Range, Log, Exponent and ASC_CDL nodes, as one LUT. It keeps the bytes, at most 128 MiB, until the end.
  * @param file the name that problems are reported under
  * @throws InputError (from `write` and `end`) with the line, for whatever is wrong or not read
  */

@@ -39,6 +39,84 @@ describe('Log', () => {
   });
 });
 
+describe('Exponent', () => {
+  const node = (style: string, parameters: string) =>
+    `<Exponent ${depths} style="${style}"><ExponentParams ${parameters}/></Exponent>`;
+  const square = 'exponent="2"';
+
+  it.each<[string, number[], number[]]>([
+    ['basicFwd', [-0.5, 0.5, 3], [0, 0.25, 9]],
+    ['basicRev', [-0.5, 0.25, 9], [0, 0.5, 3]],
+    ['basicMirrorFwd', [-0.5, 0.5, 0], [-0.25, 0.25, 0]],
+    ['basicMirrorRev', [-0.25, 0.25, 0], [-0.5, 0.5, 0]],
+    ['basicPassThruFwd', [-0.5, 0.5, 0], [-0.5, 0.25, 0]],
+    ['basicPassThruRev', [-0.25, 0.25, 0], [-0.25, 0.5, 0]],
+  ])('%s of %j is %j', (style, input, output) => {
+    through(node(style, square), input).forEach((value, i) => expect(value).toBeCloseTo(output[i], 12));
+  });
+
+  it('monCurve with 2.4 and 0.055 is the curve of sRGB (IEC 61966-2-1), and its inverse undoes it', () => {
+    const srgb = 'exponent="2.4" offset="0.055"';
+    // 0.02 / 12.92 and ((0.5 + 0.055) / 1.055)^2.4; the straight part is 12.92 to its printed digits
+    const expected = [0.02 / 12.92, ((0.5 + 0.055) / 1.055) ** 2.4, 1];
+    through(node('monCurveFwd', srgb), [0.02, 0.5, 1]).forEach((value, i) =>
+      expect(Math.abs(value / expected[i] - 1)).toBeLessThan(0.005 / 12.92),
+    );
+    for (const kind of ['monCurve', 'monCurveMirror']) {
+      const both = node(`${kind}Fwd`, srgb) + node(`${kind}Rev`, srgb);
+      through(both, [-0.3, 0.02, 0.7]).forEach((value, i) =>
+        expect(value).toBeCloseTo([-0.3, 0.02, 0.7][i], 12),
+      );
+    }
+  });
+
+  it('leaves a channel as it is that is not named', () => {
+    expect(through(node('basicFwd', 'channel="G" exponent="2"'), [0.5, 0.5, -1])).toEqual([0.5, 0.25, -1]);
+  });
+
+  it.each([
+    ['basicUp', square, /the style of an Exponent is one of/],
+    ['basicFwd', '', /exponent is no number from 0.01 to 100/],
+    ['basicFwd', 'exponent="nan"', /exponent is no number/],
+    ['monCurveFwd', 'exponent="0.5" offset="0.1"', /exponent is no number from 1 to 10/],
+    ['monCurveFwd', 'exponent="2" offset="1"', /offset is no number from 0 to 0.9/],
+  ])('is refused: %s %s', (style, parameters, words) => {
+    expect(() => through(node(style, parameters), [0, 0, 0])).toThrow(words);
+  });
+});
+
+describe('ASC_CDL', () => {
+  const node = (style: string, saturation = 1, slope = '1 2 1') =>
+    `<ASC_CDL ${depths} style="${style}"><SOPNode><Slope>${slope}</Slope><Offset>0.1 0 -0.5</Offset><Power>1 1 2</Power></SOPNode>` +
+    `<SatNode><Saturation>${saturation}</Saturation></SatNode></ASC_CDL>`;
+
+  it.each<[string, number[], number[]]>([
+    ['Fwd', [0.2, 0.6, 1], [0.3, 1, 0.25]],
+    ['Fwd', [-1, 0.2, 0], [0, 0.4, 0]],
+    ['FwdNoClamp', [0.2, 0.6, 0], [0.3, 1.2, -0.5]],
+    ['Rev', [0.3, 0.5, 0.25], [0.2, 0.25, 1]],
+  ])('%s of %j is %j', (style, input, output) => {
+    through(node(style), input).forEach((value, i) => expect(value).toBeCloseTo(output[i], 12));
+  });
+
+  it('saturation keeps luma, and the inverse undoes all of it', () => {
+    // grey of 0.2126 r + 0.7152 g + 0.0722 b alone is left
+    const grey = through(node('FwdNoClamp', 0, '1 1 1'), [0.4, 0.5, 1]);
+    for (const value of grey) expect(value).toBeCloseTo(0.2126 * 0.5 + 0.7152 * 0.5 + 0.0722 * 0.25, 12);
+    const both = node('FwdNoClamp', 1.3) + node('RevNoClamp', 1.3);
+    through(both, [0.3, 0.4, 0.8]).forEach((value, i) => expect(value).toBeCloseTo([0.3, 0.4, 0.8][i], 12));
+  });
+
+  it.each([
+    ['Up', 1, '1 1 1', /the style of an ASC_CDL is one of/],
+    ['Fwd', -1, '1 1 1', /saturation .* 0 or more/],
+    ['Rev', 0, '1 1 1', /no inverse/],
+    ['Fwd', 1, '1 1', /Slope holds 2 of 3/],
+  ])('is refused: %s, saturation %d, slope %s', (style, saturation, slope, words) => {
+    expect(() => through(node(style, saturation, slope), [0, 0, 0])).toThrow(words);
+  });
+});
+
 describe('Matrix', () => {
   it('rows make outputs, the last column is added', () => {
     const node = `<Matrix ${depths}><Array dim="3 4">1 2 3 0.5  0 1 0 0  0 0 1 -1</Array></Matrix>`;

@@ -124,8 +124,8 @@ describe('refusals', () => {
     ],
     [
       'a node of another kind',
-      listOf(`<Exponent ${depths}/>`),
-      /"Exponent" is not read. Nodes that are read: LUT1D/,
+      listOf(`<Sharpen ${depths}/>`),
+      /"Sharpen" is not read. Nodes that are read: LUT1D/,
     ],
     ['no bit depth', listOf('<Range/>'), /Range says no inBitDepth/],
     ['an odd bit depth', listOf('<Range inBitDepth="9i" outBitDepth="32f"/>'), /inBitDepth "9i" is none/],
