@@ -1,6 +1,7 @@
 import { compileLook } from '../look/compile-look.js';
 import { randomFilmCodes } from '../look/film-codes.js';
 import type { Look } from '../look/look-schema.js';
+import { codesOfFilm } from '../look/sections/camera.js';
 import { checkLut, type Finding } from '../lut/checks/index.js';
 import type { Lut } from '../lut/lattice.js';
 import { seededRandom } from '../maths/random.js';
@@ -12,7 +13,8 @@ const sampleSeed = 1964;
 
 /**
  * Asks a table every question that a careful person would before burning it in.
- * @param against the look it was made of: adds how far the table is from the exact look
+ * @param against the look it was made of: adds how far the table is from the exact look, and ends the picture at the
+ *   open gate that it names
  */
 export function checkTable(lut: Lut, signals: Signals, against?: Look): Finding[] {
   const { input, output } = against === undefined ? signals : signalsOf(against);
@@ -26,6 +28,9 @@ export function checkTable(lut: Lut, signals: Signals, against?: Look): Finding[
       : {
           exact: compileLook(against),
           samples: randomFilmCodes(against, sampleCount, seededRandom(sampleSeed)),
+          ...(against.camera.openGate === undefined
+            ? {}
+            : { openGate: codesOfFilm(against.camera).openGate }),
         }),
   });
 }

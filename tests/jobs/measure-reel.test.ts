@@ -4,11 +4,12 @@ import { fromFull } from '../../src/colour/signal-range.js';
 import { ciede2000Run, labRun } from '../../src/colour/difference.js';
 import { demoAges, renderDemoStill, type DemoAgeName, type DemoStillName } from '../../src/demo/index.js';
 import { applyLook } from '../../src/jobs/apply-look.js';
+import { checkTable, isGood } from '../../src/jobs/check-lut.js';
 import { measuredStills } from '../../src/jobs/measured-stills.js';
 import { correctionOf, measureReelToLook, type MeasuredReel } from '../../src/jobs/measure-reel.js';
 import { headline, lossWords, reelLines } from '../../src/jobs/reel-words.js';
 import { reportReel } from '../../src/jobs/report-reel.js';
-import { screenSignal, signalToXyz } from '../../src/jobs/signal.js';
+import { screenSignal, signalsOf, signalToXyz } from '../../src/jobs/signal.js';
 import { compileLook } from '../../src/look/compile-look.js';
 import { readLook } from '../../src/look/read-look.js';
 import { cameraSchema } from '../../src/look/sections/camera.js';
@@ -78,6 +79,16 @@ describe('measureReelToLook', () => {
     const mostLost = (loss: object) => Object.entries(loss).sort(([, a], [, b]) => b - a)[0][0];
     expect(mostLost(measured(age).measurement.loss)).toBe(mostLost(demoAges[age].loss));
   });
+
+  it.each(Object.keys(demoAges) as DemoAgeName[])(
+    'makes a correction of a reel %s that is good to load: what it cuts lies above the open gate',
+    (age) => {
+      const { look } = measured(age);
+      const table = sampleLattice(compileLook(look), 33);
+      const faults = checkTable(table, signalsOf(look), look).filter((finding) => !isGood([finding]));
+      expect(faults.map(({ sentence }) => sentence)).toEqual([]);
+    },
+  );
 
   it('leaves a reel in good order alone', () => {
     const reel = measured('in-good-order');

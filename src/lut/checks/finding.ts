@@ -9,6 +9,8 @@ export interface CheckContext {
   readonly decodeInput: Run;
   /** Code values r g b of the output -> XYZ, Y = 1 for white. */
   readonly decodeOutput: Run;
+  /** Grey input code of the light without film, where the look names it: no film is brighter. */
+  readonly openGate?: number;
   /** The codes that the device after the LUT expects. */
   readonly range: SignalRange;
   /** The look itself, on code values: what the LUT is a table of. */

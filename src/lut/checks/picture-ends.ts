@@ -36,7 +36,16 @@ function worstOf(shares: readonly number[]) {
   return { share, channel: channelNames[shares.indexOf(share)] };
 }
 
-function greyFinding(values: Float64Array, bits: 8 | 10, end: PictureEnd): Finding {
+/**
+ * Between which input codes ends are judged. Where the open gate is named, nothing above it is film: a correction that
+ * gives dye back sends the light there beyond 1, and no picture is lost by it.
+ */
+function judgedRange(context: CheckContext) {
+  const { black, white } = pictureRange(context);
+  return { black, white: Math.max(black, Math.min(white, context.openGate ?? white)) };
+}
+
+function greyFinding(values: Float64Array, bits: 8 | 10, end: PictureEnd, greysAre: string): Finding {
   const marks = channelNames.map((_, c) => inEndCode(values, c, bits, end));
   const worst = worstOf(marks.map(shareOf));
   const together = shareOf(marks[0].map((_, i) => marks.every((mark) => mark[i])));
@@ -46,7 +55,7 @@ function greyFinding(values: Float64Array, bits: 8 | 10, end: PictureEnd): Findi
   const verdict = share <= limit ? end.open : end.lost;
   return atMost({
     name: `${end.name}-${bits}-bit`,
-    sentence: `${verdict}: at ${bits} bit the ${end.code} output code takes ${percent(share)} of the greys (${whose}); limit ${percent(limit)}.`,
+    sentence: `${verdict}: at ${bits} bit the ${end.code} output code takes ${percent(share)} of ${greysAre} (${whose}); limit ${percent(limit)}.`,
     figure: 100 * share,
     limit: 100 * limit,
     unit: '%',
@@ -73,7 +82,7 @@ function channelFinding(
 
 /** Ramps from black to one pure colour, each judged in that colour's channel. */
 function pureShares(context: CheckContext, end: PictureEnd): number[] {
-  const { black, white } = pictureRange(context);
+  const { black, white } = judgedRange(context);
   const codes = evenCodes(steps, black, white);
   return channelNames.map((_, channel) => {
     const ramp = new Float64Array(3 * steps).fill(black);
@@ -84,13 +93,14 @@ function pureShares(context: CheckContext, end: PictureEnd): number[] {
 
 /** How much of the way from black to white piles up in one code at an end of the picture. */
 export function pileUps(context: CheckContext, end: PictureEnd): Finding[] {
-  const { black, white } = pictureRange(context);
+  const { black, white } = judgedRange(context);
+  const greysAre = context.openGate === undefined ? 'the greys' : 'the greys up to the open gate';
   const values = throughDevice(context, greys(evenCodes(steps, black, white)));
   const channels = channelNames.map((_, c) => shareOf(inEndCode(values, c, 10, end)));
   return [
-    greyFinding(values, 8, end),
-    greyFinding(values, 10, end),
-    channelFinding('one-channel', () => 'the greys at 10 bit', channels, end),
+    greyFinding(values, 8, end, greysAre),
+    greyFinding(values, 10, end, greysAre),
+    channelFinding('one-channel', () => `${greysAre} at 10 bit`, channels, end),
     channelFinding('pure-colours', (channel) => `a ramp of pure ${channel}`, pureShares(context, end), end),
   ];
 }

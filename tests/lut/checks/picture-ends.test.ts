@@ -48,6 +48,28 @@ describe('highlights', () => {
     expect(named(highlights.ask(contextOf(clipped, 'acescct')), 'highlights-8-bit').pass).toBe(true);
   });
 
+  it('are judged up to the open gate where it is named: no film is brighter', () => {
+    const cutAt = (light: number) => ({
+      ...contextOf(curvesOf((code) => Math.min(1, code / light))),
+      openGate: 0.9,
+    });
+    const above = named(highlights.ask(cutAt(0.95)), 'highlights-10-bit');
+    // 0.9 / 0.95 lies in a code of its own: the last one reached takes a code's way, or less
+    expect(above.figure).toBeLessThan((100 * 0.95) / 0.9 / 1023 + oneStep);
+    expect(above.pass).toBe(true);
+    expect(above.sentence).toContain('of the greys up to the open gate');
+    const below = named(highlights.ask(cutAt(0.8)), 'highlights-10-bit');
+    expectNear(below.figure, 1 - (0.8 / 0.9) * (1 - 0.5 / 1023));
+    expect(below.pass).toBe(false);
+  });
+
+  it.each([1, 1.2])('are judged to the end where the open gate lies there: %d', (openGate) => {
+    const context = contextOf(curvesOf((code) => Math.min(1, code / 0.9)));
+    expect(highlights.ask({ ...context, openGate }).map(({ figure }) => figure)).toEqual(
+      highlights.ask(context).map(({ figure }) => figure),
+    );
+  });
+
   it('of pure colours are judged along their own ramp, as a note', () => {
     const context = contextOf(curvesOf((code, channel) => (channel === 1 ? Math.min(1, code / 0.8) : code)));
     const finding = named(highlights.ask(context), 'highlights-pure-colours');
