@@ -27,10 +27,10 @@ describe('the guides of README.md work word for word', () => {
   beforeAll(async () => {
     cpSync(join(projectRoot, 'looks'), join(folder, 'looks'), { recursive: true });
     mkdirSync(join(folder, 'demo'));
-    // The demonstration's stills under its names, drawn smaller: that is what takes the time.
+    // The demonstration's stills under its names, and of its size: rectangles are marked in them.
     for (const { still, age } of screenings) {
       const name = `demo/${still}-${age}.png`;
-      const picture = renderDemoStill(still, { age, bits: 16, width: 480, height: 360 });
+      const picture = renderDemoStill(still, { age, bits: 16 });
       writeFileSync(join(folder, name), (await encodeStill(name, picture)).bytes);
     }
   }, 300_000);
@@ -49,6 +49,7 @@ describe('the guides of README.md work word for word', () => {
         expect(ended.status, `${line}\n${ended.stderr}`).toBe(0);
         const output = args[args.indexOf('-o') + 1];
         if (args.includes('-o')) expect(existsSync(join(folder, output)), line).toBe(true);
+        if (args[0] === 'measure') expect(ended.stdout, line).toMatch(/^This reel has lost about/);
       }
     },
     300_000,
