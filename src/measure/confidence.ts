@@ -2,7 +2,6 @@ import type { Triple } from '../maths/matrix3.js';
 import type { Choice } from './choose-correction.js';
 import type { AmountCloud } from './density-cloud.js';
 import { type FadingKindName, fadingKinds } from './fading-kinds.js';
-
 import type { MarkKind, MarkReading } from './marks.js';
 import { mostlyOneColoured } from './one-sidedness.js';
 import type { OpenGate } from './open-gate.js';
@@ -33,6 +32,8 @@ export interface Evidence {
 
 /** Expected difference up to which the answer is good, and fair. */
 const expectedLimits = { good: 2.5, fair: 4 } as const;
+/** How probable good order must be for a reel that is left as it is to be called so; below, both ways are named. */
+const goodOrderFrom = 0.75;
 /** Tone that the darkest part must reach, once brought back, for black to be seen. */
 const blackSeenFrom = 2;
 
@@ -48,6 +49,9 @@ function darkestTone({ clouds, choice }: Evidence): number {
   return darkest;
 }
 
+const undecided = ({ leftAsItIs, kinds }: Evidence): boolean =>
+  leftAsItIs && kinds['good-order'] < goodOrderFrom;
+
 function reasonsOf(evidence: Evidence): string[] {
   const { stills, gate, clouds, marks, choice, disagreeing } = evidence;
   const marked = Object.values(marks).some((list) => list.some(({ light }) => light !== undefined));
@@ -56,6 +60,8 @@ function reasonsOf(evidence: Evidence): string[] {
     reasons.push('one still only and nothing marked: three or four stills tell far more');
   if (darkestTone(evidence) < blackSeenFrom && marks.black.length === 0)
     reasons.push('no part is dark enough to show what black has become');
+  if (undecided(evidence) && marks.black.length === 0)
+    reasons.push('nothing is marked as black (frame line, border), which would tell fading best');
   if (mostlyOneColoured(clouds, choice))
     reasons.push('the scene is of one colour, which cannot well be told from fading');
   if (disagreeing.length > 0)
@@ -75,15 +81,19 @@ function reasonsOf(evidence: Evidence): string[] {
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 
-function likeliest(kinds: Evidence['kinds']): FadingKindName {
-  const names = Object.keys(kinds) as FadingKindName[];
-  return names.reduce((a, b) => (kinds[b] > kinds[a] ? b : a));
-}
+/** The ways of ageing, the likeliest first. */
+const byProbability = (kinds: Evidence['kinds']): FadingKindName[] =>
+  (Object.keys(kinds) as FadingKindName[]).sort((a, b) => kinds[b] - kinds[a]);
 
 const dyeNames = ['Cyan', 'Magenta', 'Yellow'] as const;
 
-function findingsOf({ kinds, leftAsItIs, loss, lossDeviation }: Evidence): string[] {
-  const kind = likeliest(kinds);
+function findingsOf(evidence: Evidence): string[] {
+  const { kinds, leftAsItIs, loss, lossDeviation } = evidence;
+  const [kind, next] = byProbability(kinds);
+  if (undecided(evidence) && kind === 'good-order')
+    return [
+      `The reel may be in good order (${percent(kinds[kind])} probable) or faded (likeliest: ${fadingKinds[next].title}, ${percent(kinds[next])}): too little to tell, so it is left as it is.`,
+    ];
   if (leftAsItIs && kind === 'good-order')
     return [`The reel looks in good order (${percent(kinds[kind])} probable) and is left as it is.`];
   const probable = `${fadingKinds[kind].title} (${percent(kinds[kind])} probable)`;

@@ -36,6 +36,25 @@ describe('measuring a reel', () => {
     }
   });
 
+  it('calls a reel that it leaves as it is in good order only where it is sure of that', () => {
+    const found = [1, 2, 3, 4, 5, 6].map((seed) =>
+      measureReel(stills([seed], { dyes, loss: [0.03, 0.1, 0.22] }), { encoding: 'srgb', dyes }),
+    );
+    const left = found.filter(({ leftAsItIs }) => leftAsItIs);
+    const unsure = left.filter(({ kinds }) => kinds['good-order'] < 0.75);
+    expect(unsure.length).toBeGreaterThan(0);
+    for (const { findings, confidence } of unsure) {
+      expect(findings[0]).toMatch(/may be/);
+      expect(findings[0]).not.toMatch(/looks in good order/);
+      expect(confidence.word).toBe('thin');
+      expect(confidence.reasons.join()).toMatch(/marked as black/);
+    }
+    for (const { findings, kinds } of left.filter((one) => !unsure.includes(one))) {
+      expect(kinds['good-order']).toBeGreaterThanOrEqual(0.75);
+      expect(findings[0]).toMatch(/looks in good order/);
+    }
+  });
+
   it.each([
     ['cyan', [0.5, 0.05, 0.2]],
     ['magenta', [0.1, 0.45, 0.05]],
