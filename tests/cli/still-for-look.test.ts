@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
@@ -5,6 +6,7 @@ import { openStill } from '../../src/cli/open-still.js';
 import { openStillFor } from '../../src/cli/still-for-look.js';
 import { screenSignal } from '../../src/jobs/signal.js';
 import { drawBars, tagsOf } from '../clips/bars.js';
+import { gatelight } from './gatelight.js';
 import { encodeClip, packagedEnvironment, packagedTools, temporaryFolder } from '../clips/tools.js';
 
 const folder = temporaryFolder();
@@ -29,4 +31,16 @@ it('a picture file is taken as it is', async () => {
     .toFile(at('still.png'));
   const { picture } = await openStillFor(legal, at('still.png'));
   expect([...picture.data]).toEqual([9, 200, 77, 255]);
+});
+
+it('apply puts a frame through a look of legal range in that range', async () => {
+  const look = { name: 'Nothing changed', camera: { range: 'legal' } };
+  writeFileSync(at('legal.json'), JSON.stringify(look));
+  const { status, stderr } = gatelight(['apply', at('legal.json'), `${clip}@f0`, '-o', at('frame.tif')]);
+  expect({ status, stderr }).toMatchObject({ status: 0 });
+  const { data } = (await openStill(at('frame.tif'))).picture;
+  const { data: codes } = (await openStillFor(legal, `${clip}@f0`)).picture;
+  expect(data.length).toBe(codes.length);
+  // 16-bit codes through a table that changes nothing, of doubles: half a code is rounding
+  data.forEach((code, i) => expect(Math.abs(code - codes[i])).toBeLessThanOrEqual(1));
 });

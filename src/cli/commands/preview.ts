@@ -5,7 +5,6 @@ import { previewLook } from '../../jobs/preview-look.js';
 import { type Flip, flipPicture } from '../../picture/orientation.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { loadSource } from '../load.js';
-import { openStill } from '../open-still.js';
 import {
   type ClipOptions,
   flipOption,
@@ -15,6 +14,7 @@ import {
   rangeOption,
 } from '../options.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
+import { openStillFor } from '../still-for-look.js';
 
 interface Options extends ClipOptions {
   readonly output?: string;
@@ -53,7 +53,7 @@ export function addPreview(program: Command): void {
       const source = await loadSource(lookPath);
       const { encodeStill } = await import('../../stills/write-still.js');
       const { loadLabelFonts } = await import('../../stills/label-fonts.js');
-      const { picture: read, notes } = await openStill(stillPath, options);
+      const { picture: read, notes } = await openStillFor(source.signals.input, stillPath, options);
       noteAll(stillPath, notes);
       await checkTarget(output, writing);
       const still = options.flip === undefined ? read : flipPicture(read, options.flip);

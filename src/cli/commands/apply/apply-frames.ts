@@ -1,7 +1,7 @@
 import { InputError } from '../../../errors/input-error.js';
 import { writeSafely } from '../../../files/write-beside-then-rename.js';
-import { openStill } from '../../open-still.js';
 import { noteAll, tellProblems, terminal } from '../../report.js';
+import { openStillFor } from '../../still-for-look.js';
 import { encodeThrough, type Through } from './apply-still.js';
 import { sayingWhenInterrupted } from './interruption.js';
 import type { Frame } from './plan-frames.js';
@@ -52,7 +52,7 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
   let goesOn = true;
 
   async function encoded({ still: name, output }: Frame): Promise<Uint8Array[]> {
-    const still = await openStill(name, through);
+    const still = await openStillFor(through.source.signals.input, name, through);
     notes.add(name, still.notes);
     const encoded = await encodeThrough(still, output, through);
     notes.add(output, encoded.notes);

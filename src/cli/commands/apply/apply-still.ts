@@ -4,9 +4,9 @@ import type { ApplyEngine } from '../../../lut/engine/engine.js';
 import { type Flip, flipPicture } from '../../../picture/orientation.js';
 import type { Still } from '../../../stills/read-still.js';
 import type { Source } from '../../load.js';
-import { openStill } from '../../open-still.js';
 import type { ClipOptions } from '../../options.js';
 import { noteAll } from '../../report.js';
+import { openStillFor } from '../../still-for-look.js';
 
 /** What every still goes through, and what may become of existing files. */
 export interface Through extends ClipOptions {
@@ -32,7 +32,7 @@ export async function encodeThrough(
 /** One still through a look, into a file. */
 export async function applyStill(name: string, output: string, through: Through): Promise<void> {
   await checkTarget(output, through);
-  const still = await openStill(name, through);
+  const still = await openStillFor(through.source.signals.input, name, through);
   noteAll(name, still.notes);
   const { pieces, notes } = await encodeThrough(still, output, through);
   noteAll(output, notes);
