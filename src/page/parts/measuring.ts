@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
+import { doubts } from '../../jobs/reel-words.js';
 import { type MarkKind, markKinds } from '../../measure/index.js';
 import { addMark, changeMark, removeMark, takeMeasurement } from '../state/actions.js';
 import type { Mark } from '../state/sheet.js';
@@ -97,7 +98,7 @@ function result(page: Page): TemplateResult | typeof nothing {
           </div>`,
       )}
     </dl>
-    <p><b>Certainty: ${confidence.word}.</b> ${sentences.filter((_, i) => i === 0 || i > 3).join(' ')}</p>
+    <p><b>Certainty: ${confidence.word}.</b> ${[sentences[0], ...doubts(measurement)].join(' ')}</p>
     <button class="strong" @click=${() => takeMeasurement(store, measurement)}>
       Take these into the look
     </button>
