@@ -24,6 +24,10 @@ export const confidenceWords: Record<Confidence, string> = {
   unknown: 'unknown',
 };
 
+/** Flicker that could not be told from none: two errors beyond what was found, never less than a tenth of a per cent. */
+const unseenBelow = ({ percent, error }: SpeedReport['flicker']) =>
+  Math.max(0.1, percent + 2 * error).toFixed(1);
+
 /** Below this the standard error is that of the camera's own clock, of which nothing is known. */
 const clockShare = 1e-4;
 
@@ -73,7 +77,7 @@ function flickerRows({ speed, flicker, framesRead, settings }: SpeedReport): str
   if (!flicker.seen)
     return [
       ...pulses,
-      row('flicker', `none seen; up to ${(flicker.percent + 2 * flicker.error).toFixed(1)} % would not be`),
+      row('flicker', `none seen; what is below ${unseenBelow(flicker)} % could not be`),
       ...expected,
     ];
   return [
