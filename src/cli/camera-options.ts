@@ -1,5 +1,6 @@
 import { Option } from 'commander';
 import type { StillSignal } from '../capture/still-light.js';
+import { frameNamed } from '../clips/clip-name.js';
 import { transferFunctions } from '../colour/transfer-functions/index.js';
 import { InputError } from '../errors/input-error.js';
 import { type Camera, cameraSchema } from '../look/sections/camera.js';
@@ -58,15 +59,19 @@ export function stillSignalOf({ encoding, range }: Camera, ceilingPercent: numbe
   return { decode, range, ...(ceilingPercent === undefined ? {} : { ceiling: ceilingPercent / 100 }) };
 }
 
-/** Reads stills one after the other, telling what their reader has to say. */
+/** Reads stills one after the other, telling what their reader has to say, of a movie once. */
 export async function loadStills(
   paths: readonly string[],
   choice: ClipOptions = {},
 ): Promise<{ name: string; picture: Picture }[]> {
   const stills: { name: string; picture: Picture }[] = [];
+  const told = new Set<string>();
   for (const path of paths) {
     const { picture, notes } = await openStill(path, choice);
-    noteAll(path, notes);
+    const file = (await frameNamed(path))?.clip ?? path;
+    const unsaid = notes.filter((note) => !told.has(`${file}: ${note}`));
+    for (const note of unsaid) told.add(`${file}: ${note}`);
+    noteAll(file, unsaid);
     stills.push({ name: path, picture });
   }
   return stills;
