@@ -76,7 +76,7 @@ const sentenceOf = (clause: string, names: readonly string[]) =>
     : `${clause[0].toUpperCase()}${clause.slice(1)}.`;
 
 /** What speaks against trusting the answer, whole sentences. */
-export const doubts = ({ confidence, disagreeing }: Measurement) =>
+export const doubts = ({ confidence, disagreeing }: Pick<Measurement, 'confidence' | 'disagreeing'>) =>
   confidence.reasons.map((reason) => sentenceOf(reason, disagreeing));
 
 /** How far from the sound reel the picture is thought to be, before and after. */
