@@ -3,7 +3,7 @@ import tseslint from 'typescript-eslint';
 
 export default tseslint.config(
   // AssemblyScript is not TypeScript: its own compiler checks it.
-  { ignores: ['dist', 'out', 'node_modules', 'src/lut/engine/assembly'] },
+  { ignores: ['dist', 'out', 'node_modules', 'src/**/assembly'] },
   js.configs.recommended,
   ...tseslint.configs.strict,
   {

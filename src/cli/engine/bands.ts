@@ -1,6 +1,6 @@
 import type { Samples } from '../../lut/apply-codes.js';
 import type { PreparedRun } from '../../lut/engine/run-area.js';
-import type { WasmMemory } from '../../lut/engine/web-assembly.js';
+import type { WasmMemory } from '../../maths/web-assembly.js';
 
 /** What a thread gets when it starts. */
 export interface ThreadStart {

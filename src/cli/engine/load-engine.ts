@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type ApplyEngine, plainEngine } from '../../lut/engine/engine.js';
 import { simdEngine } from '../../lut/engine/simd-engine.js';
-import { compile, sharedMemory, type WasmMemory } from '../../lut/engine/web-assembly.js';
+import { compile, sharedMemory, type WasmMemory } from '../../maths/web-assembly.js';
 import { packageFolder } from '../maker.js';
 
 /** What the build compiles from src/lut/engine/assembly: for memory of one's own, and for memory that threads share. */

@@ -5,8 +5,9 @@ import { requireFit, type Samples } from '../../lut/apply-codes.js';
 import { type ApplyEngine, plainEngine } from '../../lut/engine/engine.js';
 import { latticeKeeper } from '../../lut/engine/keep-lattice.js';
 import { areaBytes } from '../../lut/engine/run-area.js';
-import { instantiate } from '../../lut/engine/web-assembly.js';
+import type { SimdModule } from '../../lut/engine/simd-module.js';
 import type { Lut } from '../../lut/lattice.js';
+import { instantiate } from '../../maths/web-assembly.js';
 import { packageFolder } from '../maker.js';
 import type { BandJob, ThreadStart } from './bands.js';
 import { loadEngine, loadShared } from './load-engine.js';
@@ -53,7 +54,7 @@ function alone(engine: ApplyEngine): EnginePool {
 export function startPool(threads: number): EnginePool {
   const loaded = loadShared();
   if (loaded === undefined) return alone(loadEngine());
-  const main = instantiate(loaded.module, loaded.memory);
+  const main = instantiate<SimdModule>(loaded.module, loaded.memory);
   const workers = Array.from({ length: threads }, () => startThread(loaded));
   const runFor = latticeKeeper(main, threads);
   let turn = Promise.resolve();

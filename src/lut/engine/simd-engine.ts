@@ -1,8 +1,9 @@
+import { instantiate, ownMemory } from '../../maths/web-assembly.js';
 import { requireFit } from '../apply-codes.js';
 import { type ApplyEngine, plainEngine } from './engine.js';
 import { latticeKeeper } from './keep-lattice.js';
 import { runArea } from './run-area.js';
-import { instantiate, ownMemory } from './web-assembly.js';
+import type { SimdModule } from './simd-module.js';
 
 /**
  * The engine over the compiled loops, one thread. What they do not do goes the plain way.
@@ -10,7 +11,7 @@ import { instantiate, ownMemory } from './web-assembly.js';
  * @throws where the platform cannot run it
  */
 export function simdEngine(compiled: object): ApplyEngine {
-  const module = instantiate(compiled, ownMemory());
+  const module = instantiate<SimdModule>(compiled, ownMemory());
   const runFor = latticeKeeper(module, 1);
   return {
     title: 'SIMD',

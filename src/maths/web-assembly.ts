@@ -1,5 +1,3 @@
-import type { SimdModule } from './simd-module.js';
-
 /** As much of WebAssembly as is used here: Node and browsers have it, the core's types do not (JavaScript API, W3C 2019). */
 export interface WasmMemory {
   readonly buffer: ArrayBufferLike;
@@ -33,6 +31,9 @@ export const sharedMemory = (): WasmMemory =>
 /** @throws where the platform cannot compile the bytes: it has no SIMD, or may not compile at all */
 export const compile = (bytes: Uint8Array): object => new (platform().Module)(bytes);
 
-/** @param module the compiled loops, for the kind of memory that is given */
-export const instantiate = (module: object, memory: WasmMemory): SimdModule =>
-  new (platform().Instance)(module, { env: { memory } }).exports as SimdModule;
+/**
+ * @param module compiled loops, for the kind of memory that is given
+ * @returns what they export; the caller says what that is
+ */
+export const instantiate = <Exports>(module: object, memory: WasmMemory): Exports =>
+  new (platform().Instance)(module, { env: { memory } }).exports as Exports;
