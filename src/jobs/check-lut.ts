@@ -13,8 +13,8 @@ const sampleSeed = 1964;
 
 /**
  * Asks a table every question that a careful person would before burning it in.
- * @param against the look it was made of: adds how far the table is from the exact look, and ends the picture at the
- *   open gate that it names
+ * The picture ends at the open gate where the signals name one.
+ * @param against the look it was made of: its signals count, and how far the table is from the exact look is added
  */
 export function checkTable(lut: Lut, signals: Signals, against?: Look): Finding[] {
   const { input, output } = against === undefined ? signals : signalsOf(against);
@@ -23,14 +23,12 @@ export function checkTable(lut: Lut, signals: Signals, against?: Look): Finding[
     range: output.range,
     decodeInput: signalToXyz(input),
     decodeOutput: signalToXyz(output),
+    ...(input.openGate === undefined ? {} : { openGate: codesOfFilm(input).openGate }),
     ...(against === undefined
       ? {}
       : {
           exact: compileLook(against),
           samples: randomFilmCodes(against, sampleCount, seededRandom(sampleSeed)),
-          ...(against.camera.openGate === undefined
-            ? {}
-            : { openGate: codesOfFilm(against.camera).openGate }),
         }),
   });
 }

@@ -5,7 +5,6 @@ import { type SignalRange, toFull } from '../colour/signal-range.js';
 import { transferFunctions } from '../colour/transfer-functions/index.js';
 import { canonicalJson } from '../look/canonical-look.js';
 import type { Look } from '../look/look-schema.js';
-import { openGateOf } from '../look/sections/camera.js';
 import { deliveryOf } from '../look/sections/delivery.js';
 import {
   type Encoding,
@@ -22,12 +21,12 @@ export interface Signal {
   readonly encoding: Encoding;
   readonly primaries: PrimariesChoice;
   readonly range: SignalRange;
-  /** Linear level that is shown as white. */
-  readonly white: number;
+  /** Linear level of the light without film, where it is known. */
+  readonly openGate?: number | undefined;
 }
 
 /** An ordinary screen. */
-export const screenSignal: Signal = { encoding: 'srgb', primaries: 'bt709', range: 'full', white: 1 };
+export const screenSignal: Signal = { encoding: 'srgb', primaries: 'bt709', range: 'full' };
 
 /** What goes into a look and what comes out of it. */
 export interface Signals {
@@ -37,27 +36,38 @@ export interface Signals {
 
 const whiteOf = (encoding: Encoding) => transferFunctionOf(encoding).whiteLight;
 
+/** Linear level that is shown as white: diffuse white, or an open gate that is brighter. */
+export const shownWhite = ({ encoding, openGate = 0 }: Signal): number =>
+  Math.max(whiteOf(encoding), openGate);
+
 export function signalsOf(look: Look): Signals {
-  const { camera } = look;
-  const { encoding, primaries, range } = deliveryOf(look.delivery, camera);
-  const level = Math.max(1, openGateOf(camera) / whiteOf(camera.encoding));
+  const { encoding, primaries, range, openGate } = look.camera;
+  const delivery = deliveryOf(look.delivery, look.camera);
+  const gateIn = (delivered: Encoding) => openGate && (openGate / whiteOf(encoding)) * whiteOf(delivered);
   return {
-    input: {
-      encoding: camera.encoding,
-      primaries: camera.primaries,
-      range: camera.range,
-      white: level * whiteOf(camera.encoding),
+    input: { encoding, primaries, range, openGate },
+    output: {
+      encoding: delivery.encoding,
+      primaries: delivery.primaries,
+      range: delivery.range,
+      openGate: gateIn(delivery.encoding),
     },
-    output: { encoding, primaries, range, white: level * whiteOf(encoding) },
   };
 }
 
-/** A signal in words that {@link signalFromText} reads back: encoding, primaries, range. */
-export function signalText({ encoding, primaries, range }: Signal): string {
+const gateWords = ', open gate at ';
+
+/** A signal in words that {@link signalFromText} reads back: encoding, primaries, range, open gate. */
+export function signalText({ encoding, primaries, range, openGate }: Signal): string {
   const name = (choice: Encoding | PrimariesChoice) =>
     typeof choice === 'string' ? choice : canonicalJson(choice);
-  return `${name(encoding)} ${name(primaries)} ${range}`;
+  const gate = openGate === undefined ? '' : `${gateWords}${String(openGate)}`;
+  return `${name(encoding)} ${name(primaries)} ${range}${gate}`;
 }
+
+/** Whether an ordinary screen shows the signal's code values as they are. */
+export const fitsScreen = (signal: Signal): boolean =>
+  shownWhite(signal) === 1 && signalText({ ...signal, openGate: undefined }) === signalText(screenSignal);
 
 /** A name, or an object spelt out in JSON. */
 function choiceOf(text: string): unknown {
@@ -70,17 +80,22 @@ function choiceOf(text: string): unknown {
 
 /** Reads what {@link signalText} wrote; undefined for anything else. */
 export function signalFromText(text: string): Signal | undefined {
-  const [encodingText, primariesText, range, ...more] = text.split(' ');
+  const [signal, gateText, ...after] = text.split(gateWords);
+  const [encodingText, primariesText, range, ...more] = signal.split(' ');
   const encoding = encodingField('').safeParse(choiceOf(encodingText));
   const colours = primariesField('').safeParse(choiceOf(primariesText ?? ''));
-  if (more.length > 0 || !encoding.success || !colours.success || (range !== 'full' && range !== 'legal'))
-    return undefined;
-  return { encoding: encoding.data, primaries: colours.data, range, white: whiteOf(encoding.data) };
+  if (more.length > 0 || after.length > 0 || !encoding.success || !colours.success) return undefined;
+  if (range !== 'full' && range !== 'legal') return undefined;
+  const openGate = gateText === undefined ? undefined : Number(gateText);
+  if (openGate !== undefined && !(openGate > 0 && openGate < Infinity)) return undefined;
+  return { encoding: encoding.data, primaries: colours.data, range, openGate };
 }
 
 /** Code values -> linear light in the signal's primaries, white 1. */
-function toLight({ encoding, range, white }: Signal): Run {
+function toLight(signal: Signal): Run {
+  const { encoding, range } = signal;
   const { decode } = transferFunctionOf(encoding);
+  const white = shownWhite(signal);
   return (values, count) => {
     for (let i = 0; i < 3 * count; i++) values[i] = decode(toFull(values[i], range)) / white;
   };
@@ -101,7 +116,7 @@ export function signalToXyz(signal: Signal): Run {
  * Undefined where they are the same anyway.
  */
 export function toScreen(signal: Signal): Run | undefined {
-  if (canonicalJson(signal) === canonicalJson(screenSignal)) return undefined;
+  if (fitsScreen(signal)) return undefined;
   const light = toLight(signal);
   const matrix = rgbToRgb(primariesOf(signal.primaries), primaries.bt709);
   const { encode } = transferFunctions.srgb;

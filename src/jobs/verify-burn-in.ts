@@ -15,7 +15,7 @@ import type { LabelFonts } from '../preview/typeface.js';
 import { applyLook } from './apply-look.js';
 import { verdictSentence, verdictSentences } from './burn-in-words.js';
 import { shown } from './preview-look.js';
-import type { Signal, Signals } from './signal.js';
+import { shownWhite, type Signal, type Signals } from './signal.js';
 
 interface NamedStill {
   readonly name: string;
@@ -34,11 +34,12 @@ export interface BurnIn {
 }
 
 /** A signal's transfer function with its range in it: whole code values. */
-function curveOf({ encoding, range, white }: Signal): TransferFunction {
+function curveOf(signal: Signal): TransferFunction {
+  const { encoding, range } = signal;
   const curve = transferFunctionOf(encoding);
   return {
     ...curve,
-    whiteLight: white,
+    whiteLight: shownWhite(signal),
     decode: (code) => curve.decode(toFull(code, range)),
     encode: (light) => fromFull(curve.encode(light), range),
   };

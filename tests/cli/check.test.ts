@@ -35,6 +35,22 @@ describe('gatelight check', () => {
     expect(ended.status, ended.stdout).toBe(1);
   });
 
+  it('ends the picture at the open gate that the file names, as its look does', () => {
+    const correction = {
+      name: 'Dim gate',
+      camera: { openGate: 0.6 },
+      stock: { loss: { cyan: 0.3, magenta: 0.05, yellow: 0.25 } },
+    };
+    writeFileSync(at('dim.json'), JSON.stringify(correction));
+    expect(gatelight(['build', at('dim.json'), '-o', at('dim.cube')]).status).toBe(0);
+    const ends = (...more: string[]) =>
+      gatelight(['check', at('dim.cube'), ...more])
+        .stdout.split('\n')
+        .filter((line) => line.includes('greys'));
+    expect(ends().join()).toContain('up to the open gate');
+    expect(ends()).toEqual(ends('--against', at('dim.json')));
+  });
+
   it('refuses a broken file with its line, from every command, with exit 2', () => {
     const good = readFileSync(at('xenon-hall.json.cube'), 'utf8').split('\n');
     good[20] = '0.1 0,2 0.3';

@@ -20,12 +20,15 @@ export const cameraSchema = z.strictObject({
 export type Camera = z.output<typeof cameraSchema>;
 
 /** Linear level of the light without film. */
-export function openGateOf(camera: Camera): number {
+export function openGateOf(camera: Pick<Camera, 'encoding' | 'openGate'>): number {
   return camera.openGate ?? transferFunctionOf(camera.encoding).whiteLight;
 }
 
 /** Code values 0..1 between which film lies: those of no light and of the open gate. */
-export function codesOfFilm(camera: Camera): { none: number; openGate: number } {
+export function codesOfFilm(camera: Pick<Camera, 'encoding' | 'range' | 'openGate'>): {
+  none: number;
+  openGate: number;
+} {
   const { encode } = transferFunctionOf(camera.encoding);
   const code = (light: number) => Math.min(1, Math.max(0, fromFull(encode(light), camera.range)));
   return { none: code(0), openGate: code(openGateOf(camera)) };
