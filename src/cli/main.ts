@@ -25,8 +25,15 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error;
 });
 
+/** `help log add` asks for the help of `log add`: commander's own goes one command deep. */
+function wordsOf(given: readonly string[]): readonly string[] {
+  const [first, ...asked] = given;
+  return first === 'help' && asked.length > 1 ? [...asked, '--help'] : given;
+}
+
 try {
-  await (await makeProgram(process.argv[2])).parseAsync();
+  const words = wordsOf(process.argv.slice(2));
+  await (await makeProgram(words[0])).parseAsync(words, { from: 'user' });
 } catch (error) {
   process.exitCode = tell(error);
 }

@@ -40,6 +40,13 @@ describe('help', () => {
     expect(examplesOf(command).length).toBeGreaterThan(0);
   });
 
+  it.each(commands)(
+    'of "$place" leaves the breaking of its lines to the width of the terminal',
+    (outline) => {
+      expect(outline.command.description()).not.toContain('\n');
+    },
+  );
+
   const examples = commands.flatMap(({ place, command }) =>
     examplesOf(command).map((line) => [line, place] as const),
   );
@@ -59,5 +66,17 @@ describe('help', () => {
     const words = (text: string) => text.split(/\s+/).join(' ');
     const { command } = commands.find(({ place }) => place === 'completion')!;
     expect(words(printed.stdout)).toBe(words(helpOf(command)));
+  });
+
+  it('is asked for in two ways, of what stands below a command too', () => {
+    const asked = gatelight(['help', 'log', 'add']);
+    expect(asked.stdout).toMatch(/^Usage: gatelight log add /);
+    expect(asked).toEqual(gatelight(['log', 'add', '--help']));
+  });
+
+  it('is pointed to where a command line is not understood', () => {
+    const { status, stderr } = gatelight(['log', 'ad', 'Harbour 3']);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/^gatelight: unknown command 'ad'\n\(Did you mean add\?\)\nTry gatelight --help/);
   });
 });

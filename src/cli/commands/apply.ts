@@ -37,10 +37,11 @@ function requireOneStill({ resume, part }: Options): void {
 export function addApply(program: Command): void {
   program
     .command('apply')
-    .summary('write stills, frames and movies as they look through a look')
+    .summary('write stills, a reel of frames or a whole movie through a look')
     .description(
-      'Writes stills through a look: size, depth, alpha and profile kept; or a whole movie: every frame, sound, rate, time code. A folder stands for the stills in it, and so does a\n' +
-        'pattern in quotes; numbered frames are done in the order of their numbers.',
+      'Writes stills through a look: size, depth, alpha and profile kept; or a whole movie: every frame, sound, rate, time ' +
+        'code. A folder stands for the stills in it, and so does a pattern in quotes; numbered frames are done in the order ' +
+        'of their numbers.',
     )
     .argument('<look>', 'look file (.json) or LUT (.cube, .clf)')
     .argument(

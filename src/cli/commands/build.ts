@@ -27,7 +27,7 @@ export function addBuild(program: Command): void {
     .command('build')
     .summary('make a LUT file of a look')
     .description(
-      'Makes a 3D LUT (.cube, or .clf: Common LUT Format) of a look file. The same look and version always give the\n' +
+      'Makes a 3D LUT (.cube, or .clf: Common LUT Format) of a look file. The same look and version always give the ' +
         'same bytes.',
     )
     .argument('<look>', 'look file (JSON)')

@@ -8,7 +8,7 @@ export function addDemo(program: Command): void {
     .command('demo')
     .summary('build and check all ready looks, preview two on demo stills')
     .description(
-      'Builds every ready look, checks each, draws two frames of the film club’s faded reels and shows a look on each.\n' +
+      'Builds every ready look, checks each, draws two frames of the film club’s faded reels and shows a look on each. ' +
         'Replaces what an earlier run left in its folder.',
     )
     .option('-o, --output <folder>', 'where everything goes', 'gatelight-demo')

@@ -30,7 +30,7 @@ export function addPage(program: Command): void {
     .command('page')
     .summary('the light table: the whole job in a browser, with the picture in sight')
     .description(
-      'Serves the light table to this computer’s browser, and to no other computer, until it is ended with Ctrl C.\n' +
+      'Serves the light table to this computer’s browser, and to no other computer, until it is ended with Ctrl C. ' +
         'Nothing is uploaded: stills and looks stay in the browser.',
     )
     .option('--port <n>', `port on this computer (${usualPort}, or a free one)`, wholeNumber(1, 65535))

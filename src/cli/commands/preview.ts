@@ -32,7 +32,7 @@ export function addPreview(program: Command): void {
     .command('preview')
     .summary('show a look on a still, before and after')
     .description(
-      'Shows a look on a still: before and after side by side as an ordinary sRGB screen shows them, waveform and\n' +
+      'Shows a look on a still: before and after side by side as an ordinary sRGB screen shows them, waveform and ' +
         'histogram of both, and marks where highlights burn out or shadows block that were not so before.',
     )
     .argument('<look>', 'look file (.json) or LUT (.cube, .clf)')

@@ -100,8 +100,8 @@ export function addUndo(program: Command): void {
     .command('undo')
     .summary('the best way back from a burnt-in LUT, and what cannot come back')
     .description(
-      'Makes the LUT that best takes a burnt-in look out again, and says honestly what does not come back: burnt out,\n' +
-        'blocked, folded over. Of the whole cube, region by region, and on a still. Exit code 1 when more than 5 % of\n' +
+      'Makes the LUT that best takes a burnt-in look out again, and says honestly what does not come back: burnt out, ' +
+        'blocked, folded over. Of the whole cube, region by region, and on a still. Exit code 1 when more than 5 % of ' +
         'all colours are off by more than 4 codes of 255; the file is written all the same.',
     )
     .argument('<lut>', 'the LUT file that was burnt in (.cube, .clf)')

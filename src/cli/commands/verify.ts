@@ -87,9 +87,9 @@ export function addVerify(program: Command): void {
     .command('verify')
     .summary('whether a device burnt in what the file says, and if not, why')
     .description(
-      'Compares two stills of the same frame, one recorded without and one with the look loaded: did the device do what\n' +
-        'the file says? When it did not, tries the usual causes and names the one that fits best, and what to do. Shifts\n' +
-        'of up to 3 pixels and recording noise do no harm. Exit code 0: it did; 1: it did not, or the stills were not taken\n' +
+      'Compares two stills of the same frame, one recorded without and one with the look loaded: did the device do what ' +
+        'the file says? When it did not, tries the usual causes and names the one that fits best, and what to do. Shifts ' +
+        'of up to 3 pixels and recording noise do no harm. Exit code 0: it did; 1: it did not, or the stills were not taken ' +
         'alike; 2: cannot be told.',
     )
     .argument(
