@@ -13,6 +13,7 @@ export async function makeProgram(first?: string): Promise<Command> {
     )
     .version(version)
     .exitOverride() // before the commands are added: they and theirs inherit it
+    .configureOutput({ outputError: (words, write) => write(words.replace(/^error: /, 'gatelight: ')) })
     .showHelpAfterError('Try gatelight --help, or gatelight help COMMAND.')
     .addHelpText(
       'after',

@@ -37,7 +37,7 @@ export function isPlainRefusal({ status, stdout, stderr }: Ended): boolean {
     status === 2 &&
     stdout === '' &&
     lines.length <= 6 &&
-    /^(gatelight|error): ./.test(stderr) &&
+    /^gatelight: ./.test(stderr) &&
     !/\n\s+at /.test(stderr)
   );
 }
