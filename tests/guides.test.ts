@@ -28,9 +28,9 @@ describe('the guides of README.md work word for word', () => {
     cpSync(join(projectRoot, 'looks'), join(folder, 'looks'), { recursive: true });
     mkdirSync(join(folder, 'demo'));
     // The demonstration's stills under its names, and of its size: rectangles are marked in them.
-    for (const { still, age } of screenings) {
-      const name = `demo/${still}-${age}.png`;
-      const picture = renderDemoStill(still, { age, bits: 16 });
+    for (const { still, film } of screenings) {
+      const name = `demo/${still}-${film.age}.png`;
+      const picture = renderDemoStill(still, { ...film, bits: 16 });
       writeFileSync(join(folder, name), (await encodeStill(name, picture)).bytes);
     }
   }, 300_000);

@@ -1,6 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { type DemoAgeName, type DemoStillName, renderDemoStill } from '../demo/index.js';
+import { type DemoStillName, type DemoStillOptions, renderDemoStill } from '../demo/index.js';
 import { makeFolder } from '../files/make-folder.js';
 import { writeSafely } from '../files/write-beside-then-rename.js';
 import { buildLook } from '../jobs/build-look.js';
@@ -15,10 +15,22 @@ import { loadLook, loadLut } from './load.js';
 import { maker, packageFolder } from './maker.js';
 import { terminal } from './report.js';
 
+interface Screening {
+  readonly still: DemoStillName;
+  readonly film: Required<Pick<DemoStillOptions, 'age' | 'stock'>>;
+  readonly look: string;
+}
+
+const blueReel = {
+  film: { age: 'blue-shifted', stock: 'reversal-late' },
+  look: 'blue-shifted-and-lamp.json',
+} as const;
+
 /** The reels of the club that the demonstration shows, and the looks it sees them through. */
-export const screenings: readonly { still: DemoStillName; age: DemoAgeName; look: string }[] = [
-  { still: 'regatta', age: 'blue-shifted', look: 'blue-shifted-and-lamp.json' },
-  { still: 'tram', age: 'pink', look: 'pink-reel.json' },
+export const screenings: readonly Screening[] = [
+  { still: 'regatta', ...blueReel },
+  { still: 'tram', ...blueReel },
+  { still: 'tram', film: { age: 'pink', stock: 'reversal-early' }, look: 'pink-reel.json' },
 ];
 
 /** What the demonstration wrote before it may write again: its folder is its own. */
@@ -37,20 +49,20 @@ async function buildAndCheck(look: Look, output: string): Promise<boolean> {
 }
 
 /** Writes a demo still, and a preview of a look on it. */
-async function screen(still: DemoStillName, age: DemoAgeName, look: Look, folder: string): Promise<void> {
-  const picture = renderDemoStill(still, { age, bits: 16 });
-  const stillPath = join(folder, `${still}-${age}.png`);
+async function screen({ still, film }: Screening, look: Look, folder: string): Promise<void> {
+  const picture = renderDemoStill(still, { ...film, bits: 16 });
+  const stillPath = join(folder, `${still}-${film.age}.png`);
   await writeSafely(stillPath, (await encodeStill(stillPath, picture)).bytes, replacing);
   const { lattice } = buildLook(look, { size: 33 }, maker);
   const [signals, fonts] = [signalsOf(look), loadLabelFonts()];
   const preview = previewLook(lattice, signals, picture, look.name, fonts, loadEngine());
-  const previewPath = join(folder, `${still}-${age}-preview.png`);
+  const previewPath = join(folder, `${still}-${film.age}-preview.png`);
   await writeSafely(previewPath, (await encodeStill(previewPath, preview.picture)).bytes, replacing);
   terminal.result(`still ${stillPath}`);
   terminal.result(`      ${previewPath}: through ${look.name}, ${preview.caption}`);
 }
 
-/** Builds and checks all ready looks, previews two. @returns whether all looks are good */
+/** Builds and checks all ready looks, previews some. @returns whether all looks are good */
 export async function demonstrate(folder: string): Promise<boolean> {
   const looks = join(packageFolder, 'looks');
   const files = (await readdir(looks)).filter((file) => file.endsWith('.json')).sort();
@@ -60,7 +72,7 @@ export async function demonstrate(folder: string): Promise<boolean> {
     const output = join(folder, `${basename(file, '.json')}.cube`);
     good = (await buildAndCheck(await loadLook(join(looks, file)), output)) && good;
   }
-  for (const { still, age, look } of screenings)
-    await screen(still, age, await loadLook(join(looks, look)), folder);
+  for (const screening of screenings)
+    await screen(screening, await loadLook(join(looks, screening.look)), folder);
   return good;
 }

@@ -11,7 +11,7 @@ import type { DemoScene } from './scene.js';
 import { type DemoAgeName, demoAges } from './stock/ages.js';
 import { addGrain } from './stock/grain.js';
 import { throughLens } from './stock/lens.js';
-import { filmAndCamera, leastLogExposure } from './stock/reversal-film.js';
+import { filmAndCamera, leastLogExposure, type ReversalStock } from './stock/reversal-film.js';
 import { tram } from './tram/index.js';
 
 export { demoAges, type DemoAgeName } from './stock/ages.js';
@@ -29,6 +29,8 @@ export interface DemoStillOptions {
   readonly bits?: Picture['bits'];
   /** The state the film is in. */
   readonly age?: DemoAgeName;
+  /** The stock it was filmed on; the scene's own when left out. A reel has one for all its scenes. */
+  readonly stock?: ReversalStock;
 }
 
 function requireName(name: string, known: object, field: string): void {
@@ -54,6 +56,7 @@ export function renderDemoStill(name: DemoStillName, options: DemoStillOptions =
   requireName(name, demoStills, 'still');
   requireName(age, demoAges, 'age');
   const scene: DemoScene = demoStills[name];
+  const { stock = scene.stock } = options;
   const picture = makePicture(width, height, { channels: 3, bits });
   const frame = frameLayer(width, height);
   scene.paint(frame);
@@ -63,7 +66,7 @@ export function renderDemoStill(name: DemoStillName, options: DemoStillOptions =
   const values = new Float64Array(exposed.light.length);
   for (let i = 0; i < values.length; i++) values[i] = Math.log10(Math.max(exposed.light[i], least));
   addGrain(values, width, height, scene.grain);
-  filmAndCamera(scene.stock, demoAges[age])(values, width * height);
+  filmAndCamera(stock, demoAges[age])(values, width * height);
   const last = lastCode(bits);
   for (let i = 0; i < values.length; i++)
     picture.data[i] = Math.round(last * Math.min(1, Math.max(0, values[i])));
