@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { BigIntStats } from 'node:fs';
-import { link, lstat, open, rename, unlink } from 'node:fs/promises';
+import { link, lstat, open, rename, stat, unlink } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { InputError } from '../errors/input-error.js';
 import { fileProblem, systemCode } from './file-problem.js';
@@ -30,13 +30,26 @@ function refusal(path: string, what: string, hint: string): InputError {
   return new InputError({ file: path, what, hint });
 }
 
+const noFolder = (path: string) =>
+  refusal(path, `there is no folder ${dirname(path)}`, 'Create it, or choose another.');
+
+/** What else may be wrong with the folder is told when the file is written. */
+async function requireFolder(path: string): Promise<void> {
+  const problem: unknown = await stat(dirname(path)).then(
+    () => undefined,
+    (error: unknown) => error,
+  );
+  if (systemCode(problem) === 'ENOENT') throw noFolder(path);
+}
+
 /**
  * Refuses a target that must not be written, before any work is done for it.
- * @throws InputError for an existing file without `force`, a source, a folder, a link, a device or a pipe
+ * @throws InputError for an existing file without `force`, a source, a folder, a link, a device or a pipe, and where the
+ * folder that is to hold it is missing
  */
 export async function checkTarget(path: string, { force, sources = [] }: WriteOptions): Promise<void> {
   const entry = await entryAt(path);
-  if (entry === undefined) return;
+  if (entry === undefined) return requireFolder(path);
   if (await isSource(path, sources))
     throw refusal(path, 'is one of the sources, and a source is never overwritten', 'Choose another name.');
   if (entry.isDirectory()) throw refusal(path, 'is a folder, not a file', 'Name a file in it.');
@@ -103,8 +116,7 @@ function writeProblem(path: string, error: unknown): InputError {
   const code = systemCode(error);
   if (code === 'EEXIST')
     return refusal(path, 'already exists', 'Use --force to replace it, or choose another name.');
-  if (code === 'ENOENT')
-    return refusal(path, `there is no folder ${dirname(path)}`, 'Create it, or choose another.');
+  if (code === 'ENOENT') return noFolder(path);
   const problem = fileProblem(path, error);
   return new InputError({ ...problem, what: `cannot be written: ${problem.what}` });
 }

@@ -145,6 +145,9 @@ describe('checkTarget', () => {
     expect((await problemOf(checkTarget(path('a'), keep))).what).toBe('already exists');
     await checkTarget(path('a'), force);
     await checkTarget(path('b'), keep);
+    expect((await problemOf(checkTarget(path('missing/b'), keep))).what).toMatch(
+      /there is no folder .*missing/,
+    );
     expect(names()).toEqual(['a']);
   });
 });
