@@ -9,6 +9,7 @@ import { readLook } from '../look/read-look.js';
 import { lutFormatOf } from '../lut/formats/index.js';
 import type { LutFile } from '../lut/formats/lut-format.js';
 import { type Lut, sampleLattice } from '../lut/lattice.js';
+import { requireLookName, requireSourceName } from './kind-of-name.js';
 import { noteAll } from './report.js';
 
 /** Look and lamp files are a few kilobytes of text. */
@@ -16,6 +17,7 @@ const mostTextBytes = 4_000_000;
 
 /** Reads a look file, and the lamp file it may name beside it. */
 export async function loadLook(path: string): Promise<Look> {
+  requireLookName(path);
   const look = readLook(await readTextBounded(path, mostTextBytes, { emptyAllowed: true }), path);
   const lamp = lampFileOf(look);
   if (lamp === undefined) return look;
@@ -70,6 +72,7 @@ async function lutSource(path: string): Promise<Source> {
 
 /** Reads a look file or a LUT by its extension. */
 export async function loadSource(path: string): Promise<Source> {
+  requireSourceName(path);
   if (!isLook(path)) return lutSource(path);
   const look = await loadLook(path);
   return { lut: sampleLattice(compileLook(look), usualSize), signals: signalsOf(look), name: look.name };

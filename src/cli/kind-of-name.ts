@@ -1,0 +1,36 @@
+import { extname } from 'node:path';
+import { namesMovie, parseFrameName } from '../clips/clip-name.js';
+import { InputError } from '../errors/input-error.js';
+import { lutFormats } from '../lut/formats/index.js';
+
+const stillName = /\.(png|jpe?g|tiff?)$/i;
+const lutName = (path: string) =>
+  Object.values(lutFormats).some(({ extension }) => extname(path).toLowerCase() === extension);
+
+/** Whether a name looks like a still's. */
+export const namesStill = (path: string): boolean => stillName.test(path);
+
+/** What a file is by its name, in words; undefined for a look file, and where its name does not say. */
+function kindOfName(path: string): string | undefined {
+  if (namesStill(path) || parseFrameName(path) !== undefined) return 'a still';
+  if (namesMovie(path)) return 'a movie';
+  return lutName(path) ? 'a LUT' : undefined;
+}
+
+/** @throws InputError for a name of something else where a look file is wanted */
+export function requireLookName(path: string): void {
+  const kind = kindOfName(path);
+  if (kind !== undefined)
+    throw new InputError({ file: path, what: `is ${kind}, and a look file (.json) is wanted` });
+}
+
+/** @throws InputError for a name of something else where a look or a LUT is wanted: the words were given in another order */
+export function requireSourceName(path: string): void {
+  const kind = kindOfName(path);
+  if (kind === undefined || lutName(path)) return;
+  throw new InputError({
+    file: path,
+    what: `is ${kind}, and a look (.json) or a LUT (.cube, .clf) is wanted in its place`,
+    hint: 'Was another order meant? --help shows it.',
+  });
+}

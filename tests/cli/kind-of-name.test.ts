@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { requireLookName, requireSourceName } from '../../src/cli/kind-of-name.js';
+
+describe('what a name says of a file', () => {
+  it.each(['warm.json', 'looks/warm.JSON', 'look', 'Reel 1.2'])('%s may be a look', (name) => {
+    expect(() => requireLookName(name)).not.toThrow();
+    expect(() => requireSourceName(name)).not.toThrow();
+  });
+
+  it.each(['warm.cube', 'day/WARM.CLF'])('%s is a LUT, and no look file', (name) => {
+    expect(() => requireLookName(name)).toThrow(/is a LUT, and a look file \(\.json\) is wanted/);
+    expect(() => requireSourceName(name)).not.toThrow();
+  });
+
+  it.each([
+    ['still.PNG', 'a still'],
+    ['reel.mkv@1:20.5', 'a still'],
+    ['reel.mkv', 'a movie'],
+  ])('%s is %s, neither look nor LUT', (name, kind) => {
+    for (const check of [requireLookName, requireSourceName])
+      expect(() => check(name)).toThrow(`is ${kind}, and a look`);
+  });
+});
