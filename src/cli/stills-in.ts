@@ -1,10 +1,9 @@
 import { readdir, stat } from 'node:fs/promises';
 import { basename, extname, isAbsolute, join } from 'node:path';
-import { frameNamed } from '../clips/clip-name.js';
+import { fileStem, frameNamed, namesMovie, parseFrameName } from '../clips/clip-name.js';
 import { InputError } from '../errors/input-error.js';
 import { fileProblem, systemCode } from '../files/file-problem.js';
-
-const stillName = /\.(png|jpe?g|tiff?)$/i;
+import { namesStill } from './kind-of-name.js';
 
 const stillKinds = 'PNG, JPEG and TIFF';
 
@@ -18,7 +17,7 @@ async function stillsOfFolder(folder: string): Promise<string[]> {
   const names = await readdir(folder).catch((error: unknown) => {
     throw new InputError(fileProblem(folder, error));
   });
-  const stills = names.filter((name) => stillName.test(name) && !name.startsWith('.')).sort(inOrder);
+  const stills = names.filter((name) => namesStill(name) && !name.startsWith('.')).sort(inOrder);
   if (stills.length === 0)
     throw new InputError({ file: folder, what: 'holds no stills', allowed: stillKinds });
   return stills.map((name) => join(folder, name));
@@ -29,7 +28,7 @@ async function stillsOfPattern(pattern: string): Promise<string[] | undefined> {
   const { glob, isDynamicPattern } = await import('tinyglobby');
   if (!isDynamicPattern(pattern)) return undefined;
   const files = await glob(pattern, { expandDirectories: false, absolute: isAbsolute(pattern) });
-  const stills = files.filter((name) => stillName.test(name)).sort(inOrder);
+  const stills = files.filter((name) => namesStill(name)).sort(inOrder);
   if (stills.length === 0)
     throw new InputError({ file: pattern, what: 'names no stills', allowed: stillKinds });
   return stills;
@@ -48,6 +47,10 @@ async function stillsOf(path: string): Promise<string[]> {
   }
 }
 
+/** What a still is called in the folder that it is written to: as it was; a frame of a movie becomes a PNG of 16 bits. */
+export const nameInFolder = (still: string): string =>
+  parseFrameName(still) === undefined ? basename(still) : `${fileStem(still)}.png`;
+
 /**
  * Files as given; folders and patterns (`reel/*.tif`) as the stills in them, numbers in order.
  * @throws InputError for what is missing, and for two stills of one name
@@ -58,20 +61,31 @@ export async function stillsIn(paths: readonly string[]): Promise<string[]> {
   const stills = lists.flat();
   const names = new Map<string, string>();
   for (const still of stills) {
-    const other = names.get(basename(still));
+    const name = nameInFolder(still);
+    const other = names.get(name);
     if (other !== undefined)
       throw new InputError({
         file: still,
-        what: `has the same name as ${other}`,
-        hint: 'Write them to two folders.',
+        what: other === still ? 'is given twice' : `would be written as ${name}, and so would ${other}`,
+        hint: other === still ? 'Name it once.' : 'Write them to two folders.',
       });
-    names.set(basename(still), still);
+    names.set(name, still);
   }
   return stills;
 }
 
-/** Whether `output` is a folder: it is one already, or its name has no extension. */
-export async function namesFolder(output: string): Promise<boolean> {
+/**
+ * Whether stills go into a folder: it is there already, its name has no extension, or they are many.
+ * @throws InputError for many where one file is named
+ */
+export async function goIntoFolder(stills: readonly string[], output: string): Promise<boolean> {
   const entry = await stat(output).catch(() => undefined);
-  return entry === undefined ? output.endsWith('/') || extname(output) === '' : entry.isDirectory();
+  const isFolder = entry === undefined ? output.endsWith('/') || extname(output) === '' : entry.isDirectory();
+  if (!isFolder && stills.length > 1 && (entry !== undefined || namesStill(output) || namesMovie(output)))
+    throw new InputError({
+      file: output,
+      what: `is ${entry === undefined ? 'the name of one file' : 'a file'}, and ${stills.length} stills are to be written`,
+      hint: 'Name a folder with -o.',
+    });
+  return isFolder || stills.length > 1;
 }

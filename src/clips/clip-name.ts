@@ -1,4 +1,5 @@
 import { stat } from 'node:fs/promises';
+import { basename, extname } from 'node:path';
 import { InputError } from '../errors/input-error.js';
 
 /** A frame of a clip: by number, counted from 0, or the one shown at a time, seconds from the clip's beginning. */
@@ -25,6 +26,17 @@ export function parseFrameName(name: string): FrameName | undefined {
 
 /** The name that {@link parseFrameName} takes apart again. */
 export const frameName = (clip: string, frame: number): string => `${clip}@f${frame}`;
+
+/**
+ * What a file made of a still or of a clip's frame is called, without folder and extension: `reel-f002050` of
+ * `day/reel.mkv@f2050`, `reel-1-20.5` of `reel.mkv@1:20.5`, so that files of frames lie in their order.
+ */
+export function fileStem(name: string): string {
+  const [, clip, frame, time] = form.exec(name) ?? [];
+  if (clip === undefined) return basename(name, extname(name));
+  const place = frame === undefined ? time.replaceAll(':', '-') : `f${frame.padStart(6, '0')}`;
+  return `${basename(clip, extname(clip))}-${place}`;
+}
 
 const movieName = /\.(mkv|mov|mp4|m4v|avi|mxf|mts|m2ts|ts|webm|mpg|mpeg|wmv|dv|nut|y4m|ogv|3gp|flv|vob)$/i;
 

@@ -84,6 +84,20 @@ describe('a frame of a movie as a still', () => {
     );
   });
 
+  it('apply writes several into a folder, named in the order of the reel', () => {
+    const names = ['reel.mkv@f3', 'reel.mkv@f12', 'reel.mkv@0:00.5'];
+    const ended = gatelight(['apply', 'same.cube', ...names, '-o', 'frames']);
+    expect(ended.status, ended.stderr).toBe(0);
+    expect(readdirSync(at('frames')).sort()).toEqual([
+      'reel-0-00.5.png',
+      'reel-f000003.png',
+      'reel-f000012.png',
+    ]);
+    const again = gatelight(['apply', 'same.cube', 'reel.mkv@f3', 'reel.mkv@f03', '-o', 'never']);
+    expect(isRefusal(again), again.stderr).toBe(true);
+    expect(again.stderr).toContain('would be written as reel-f000003.png');
+  });
+
   it('preview, capture exposure and measure take it', () => {
     const preview = gatelight(['preview', 'warm.cube', 'bars.mkv@f0', '-o', 'seen.png']);
     expect(preview.status, preview.stderr).toBe(0);

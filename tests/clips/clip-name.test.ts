@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { frameName, frameNamed, namesMovie, parseFrameName } from '../../src/clips/clip-name.js';
+import { fileStem, frameName, frameNamed, namesMovie, parseFrameName } from '../../src/clips/clip-name.js';
 import { InputError } from '../../src/errors/input-error.js';
 import { temporaryFolder } from './tools.js';
 
@@ -32,6 +32,13 @@ describe('names of frames', () => {
     'still@home.png',
     'reel.mkv@f1.5',
   ])('%s names no frame', (name) => expect(parseFrameName(name)).toBeUndefined());
+
+  it.each([
+    ['day/reel.mkv@f2050', 'reel-f002050'],
+    ['reel.mkv@1:20.5', 'reel-1-20.5'],
+    ['a@b.c.mov@0', 'a@b.c-0'],
+    ['day/still.0001.tif', 'still.0001'],
+  ])('a file made of %s is called %s', (name, stem) => expect(fileStem(name)).toBe(stem));
 
   it('a file whose name really ends so comes first', async () => {
     const real = join(folder, 'still@f3');

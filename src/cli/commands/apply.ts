@@ -13,7 +13,7 @@ import {
   wholeNumber,
 } from '../options.js';
 import { printable, terminal } from '../report.js';
-import { namesFolder, stillsIn } from '../stills-in.js';
+import { goIntoFolder, stillsIn } from '../stills-in.js';
 import { applyMovie, movieAmong } from './apply/apply-movie.js';
 import { applyStill } from './apply/apply-still.js';
 import { applyToFolder, type FolderOptions } from './apply/apply-to-folder.js';
@@ -92,8 +92,7 @@ export function addApply(program: Command): void {
         range,
         sources: [look, ...stills],
       };
-      if (stills.length > 1 || (await namesFolder(output)))
-        return applyToFolder(look, stills, options, through);
+      if (await goIntoFolder(stills, output)) return applyToFolder(look, stills, options, through);
       requireOneStill(options);
       await applyStill(stills[0], output, through);
       terminal.result(`${printable(output)}: ${printable(source.name)}.`);

@@ -1,5 +1,5 @@
-import { basename, extname } from 'node:path';
 import type { Command } from 'commander';
+import { fileStem } from '../../clips/clip-name.js';
 import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.js';
 import { previewLook } from '../../jobs/preview-look.js';
 import { type Flip, flipPicture } from '../../picture/orientation.js';
@@ -23,10 +23,6 @@ interface Options extends ClipOptions {
   readonly force: boolean;
 }
 
-/** A file's name without folder and extension; of a frame of a movie, fit for a file's name. */
-const stem = (path: string) =>
-  /@[\d:.f]+$/.test(path) ? basename(path).replace(/[@:]/g, '-') : basename(path, extname(path));
-
 export function addPreview(program: Command): void {
   program
     .command('preview')
@@ -48,7 +44,7 @@ export function addPreview(program: Command): void {
       '\nExample:\n  gatelight preview looks/warm-stock-and-lamp.json regatta.png -o seen.png --flip h\n',
     )
     .action(async (lookPath: string, stillPath: string, options: Options) => {
-      const output = options.output ?? `${stem(stillPath)}-${stem(lookPath)}.png`;
+      const output = options.output ?? `${fileStem(stillPath)}-${fileStem(lookPath)}.png`;
       const writing = { force: options.force, sources: [lookPath, stillPath] };
       const source = await loadSource(lookPath);
       const { encodeStill } = await import('../../stills/write-still.js');

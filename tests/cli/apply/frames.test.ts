@@ -81,6 +81,9 @@ describe('gatelight apply over frames', () => {
     expect(readFileSync(kept, 'utf8')).toBe('finished earlier');
     rmSync(kept);
     apply(reel, '-o', at('resumed'), '--resume');
+    expect(apply(reel, '-o', at('resumed'), '--resume').stdout).toContain(
+      'nothing left to do, all 12 frames were finished before',
+    );
     expect(bytesOf(at('resumed'))).toEqual(bytesOf(at('whole')));
   });
 
@@ -100,6 +103,25 @@ describe('gatelight apply over frames', () => {
     expect(ended.stderr).toContain('broken/f6.tif');
     expect(ended.stdout).toContain('11 of 12 frames');
     expect(readdirSync(at('mended')).sort()).toEqual(frames(12).filter((name) => name !== 'f6.tif'));
+  });
+
+  it('ends with 1 as well where all that can be done was done before', () => {
+    const ended = apply(at('broken'), '-o', at('mended'), '--resume');
+    expect(ended.status).toBe(1);
+    expect(ended.stdout).toContain('0 of 1 frames, 11 were finished before');
+  });
+
+  it('refuses a file, and the name of a file, where many need a folder', () => {
+    for (const name of [look, at('graded.tif'), at('graded.mkv')]) {
+      const ended = apply(reel, '-o', name);
+      expect(isPlainRefusal(ended), ended.stderr).toBe(true);
+      expect(ended.stderr).toMatch(/12 stills are to be written\. Name a folder with -o/);
+    }
+    const within = apply(reel, '-o', join(look, 'graded'));
+    expect(isPlainRefusal(within), within.stderr).toBe(true);
+    expect(apply(join(reel, 'f1.tif'), join(reel, 'f1.tif'), '-o', at('twice')).stderr).toContain(
+      'is given twice',
+    );
   });
 
   it('gives the same bytes whatever the number of jobs', () => {

@@ -16,6 +16,14 @@ export interface FolderOptions {
   readonly force: boolean;
 }
 
+function doneWords(done: number, asked: number, finished: number): string {
+  if (asked > 0)
+    return `${done} of ${asked} frames${finished === 0 ? '' : `, ${finished} were finished before`}`;
+  return finished === 0
+    ? 'no frame falls to this part'
+    : `nothing left to do, all ${finished} frames were finished before`;
+}
+
 /** The frames of a reel, or a part of them, into a folder; the exit code says whether all could be done. */
 export async function applyToFolder(
   look: string,
@@ -29,9 +37,8 @@ export async function applyToFolder(
   if (outdated > 0) noteAll(look, [`newer than ${outdated} of the finished frames, which stay as they are`]);
   await makeFolder(output);
   const done = await applyFrames(frames, jobs, through);
-  const before = finished === 0 ? '' : `, ${finished} were finished before`;
   terminal.result(
-    `${printable(output)}: ${done} of ${frames.length} frames${before}; ${printable(through.source.name)}.`,
+    `${printable(output)}: ${doneWords(done, frames.length, finished)}; ${printable(through.source.name)}.`,
   );
-  if (done < frames.length) process.exitCode = done === 0 ? exitCodes.unusable : exitCodes.notGood;
+  if (done < frames.length) process.exitCode = done + finished === 0 ? exitCodes.unusable : exitCodes.notGood;
 }

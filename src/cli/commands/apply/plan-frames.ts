@@ -2,6 +2,7 @@ import { stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { InputError } from '../../../errors/input-error.js';
 import { checkTarget, type WriteOptions } from '../../../files/write-beside-then-rename.js';
+import { nameInFolder } from '../../stills-in.js';
 
 /** A still and the file that it becomes. */
 export interface Frame {
@@ -49,7 +50,7 @@ export async function planFrames(
   const there: { readonly output: string; readonly written: number }[] = [];
   const missing: Frame[] = [];
   for (const still of stills) {
-    const output = join(folder, basename(still));
+    const output = join(folder, nameInFolder(still));
     const written = await writtenAt(output);
     if (written === undefined) missing.push({ still, output });
     else {

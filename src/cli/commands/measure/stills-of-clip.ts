@@ -1,5 +1,5 @@
-import { basename, extname, join } from 'node:path';
-import { frameName } from '../../../clips/clip-name.js';
+import { join } from 'node:path';
+import { fileStem, frameName } from '../../../clips/clip-name.js';
 import { cutShort, type FrameTimes, frameTimes } from '../../../clips/frame-times.js';
 import type { ProbedClip } from '../../../clips/probe.js';
 import { readFrames } from '../../../clips/read-frames.js';
@@ -95,12 +95,6 @@ export async function stillsOfClip(path: string, count: number, options: ClipOpt
   return names;
 }
 
-/** The file that a still of a movie is kept as. */
-function keptName(folder: string, name: string): string {
-  const [, clip, frame] = /^(.*)@f(\d+)$/s.exec(basename(name)) ?? [];
-  return join(folder, `${basename(clip, extname(clip))}-f${frame.padStart(6, '0')}.png`);
-}
-
 /** Writes the stills into a folder, 16 bits. @throws InputError where one is there already, unless `force` */
 export async function keepStills(
   names: readonly string[],
@@ -109,11 +103,11 @@ export async function keepStills(
 ): Promise<void> {
   await makeFolder(folder);
   const { encodeStill } = await import('../../../stills/write-still.js');
-  const kept = names.map((name) => ({ name, path: keptName(folder, name) }));
+  const kept = names.map((name) => ({ name, path: join(folder, `${fileStem(name)}.png`) }));
   for (const { path } of kept) await checkTarget(path, options);
   for (const { name, path } of kept) {
     const { picture } = await openStill(name, options);
     await writeSafely(path, (await encodeStill(path, picture)).bytes, options);
   }
-  terminal.note(`Kept them in ${printable(folder)}`);
+  terminal.note(`Wrote them to ${printable(folder)}, 16 bit PNG`);
 }
