@@ -40,6 +40,12 @@ export function chromaCodes(bits: number, range: SignalRange): CodeScale {
   return { zero: 2 ** (bits - 1), span: range === 'full' ? 2 ** bits - 1 : 224 * 2 ** (bits - 8) };
 }
 
+/** `to(from^-1(code))` of two scales, as one factor and one zero. */
+export function between(from: CodeScale, to: CodeScale): { readonly factor: number; readonly zero: number } {
+  const factor = to.span / from.span;
+  return { factor, zero: to.zero - factor * from.zero };
+}
+
 /** What the three planes of a picture stand for, and how wide the code values of its red, green and blue are. */
 export interface LumaChromaCoding {
   readonly matrix: MatrixName;

@@ -2,20 +2,40 @@ import type { Siting } from './planes.js';
 
 // Colour differences at half the pixels, and back, linearly both ways.
 
+/**
+ * Spreading, of the two pixels that stand for one value: the share of the value before in the first, and of the value
+ * behind in the second; the rest is the value's own.
+ */
+export const spreadShares = {
+  first: { before: 0, behind: 1 / 2 },
+  midway: { before: 1 / 4, behind: 1 / 4 },
+} as const satisfies Record<Siting, { before: number; behind: number }>;
+
 /** Spreads `count` values to `length` = 2 count or 2 count - 1 places along a line, linearly; ends are held. */
 export function spreadLine(source: Float32Array, target: Float32Array, length: number, siting: Siting): void {
   const last = ((length + 1) >> 1) - 1;
+  const { before, behind } = spreadShares[siting];
   for (let i = 0; i <= last; i++) {
     const here = source[i];
-    const next = source[Math.min(last, i + 1)];
-    if (siting === 'first') {
-      target[2 * i] = here;
-      if (2 * i + 1 < length) target[2 * i + 1] = (here + next) / 2;
-    } else {
-      target[2 * i] = 0.75 * here + 0.25 * source[Math.max(0, i - 1)];
-      if (2 * i + 1 < length) target[2 * i + 1] = 0.75 * here + 0.25 * next;
-    }
+    target[2 * i] = (1 - before) * here + before * source[Math.max(0, i - 1)];
+    if (2 * i + 1 < length) target[2 * i + 1] = (1 - behind) * here + behind * source[Math.min(last, i + 1)];
   }
+}
+
+/**
+ * The two of `lines` lines of colour differences between which line `y` of the picture lies, where one stands for two, and
+ * the share of the other.
+ */
+export function linesAround(
+  y: number,
+  lines: number,
+  siting: Siting,
+): { readonly here: number; readonly other: number; readonly share: number } {
+  const here = y >> 1;
+  const odd = (y & 1) === 1;
+  const share = siting === 'midway' ? 0.25 : odd ? 0.5 : 0;
+  const other = odd ? here + 1 : share === 0 ? here : here - 1;
+  return { here, other: Math.min(lines - 1, Math.max(0, other)), share };
 }
 
 /**

@@ -1,5 +1,5 @@
 import {
-  type CodeScale,
+  between,
   fromRgbFactors,
   lumaCodes,
   type MatrixName,
@@ -16,12 +16,6 @@ export interface FrameCoding {
   readonly layout: PlaneLayout;
   readonly matrix: MatrixName;
   readonly range: SignalRange;
-}
-
-/** `to(from^-1(code))` of two scales, as one factor and one zero. */
-function between(from: CodeScale, to: CodeScale) {
-  const factor = to.span / from.span;
-  return { factor, zero: to.zero - factor * from.zero };
 }
 
 /** Planes of RGB lie green, blue, red: the place of each in an interleaved pixel. */

@@ -1,5 +1,5 @@
 import type { ToRgbFactors } from '../colour/luma-chroma.js';
-import { spreadLine } from './chroma-sampling.js';
+import { linesAround, spreadLine } from './chroma-sampling.js';
 import { type Plane, type PlaneLayout, planeSizes } from './planes.js';
 
 /** Numbers that a typed array of 16 bits keeps: rounded half up, clamped. */
@@ -7,7 +7,7 @@ const toCode = (raised: number): number => (raised >= 65535 ? 65535 : raised > 0
 
 /** A colour-difference plane, one line of the picture at a time, at every pixel. */
 function lineReader(layout: PlaneLayout, plane: Plane): (y: number, line: Float32Array) => void {
-  const { width, height, across, down, siteAcross, siteDown } = layout;
+  const { width, across, down, siteAcross, siteDown } = layout;
   const [, [count, lines]] = planeSizes(layout);
   const mixed = new Float32Array(count);
   const mix = (first: number, second: number, share: number) => {
@@ -17,11 +17,8 @@ function lineReader(layout: PlaneLayout, plane: Plane): (y: number, line: Float3
   return (y, line) => {
     if (down === 1) mix(y, y, 0);
     else {
-      const here = y >> 1;
-      const odd = (y & 1) === 1;
-      const other = siteDown === 'first' ? (odd ? here + 1 : here) : odd ? here + 1 : here - 1;
-      const share = siteDown === 'midway' ? 0.25 : odd ? 0.5 : 0;
-      mix(here, Math.min(lines - 1, Math.max(0, other)), y < height ? share : 0);
+      const { here, other, share } = linesAround(y, lines, siteDown);
+      mix(here, other, share);
     }
     if (across === 1) line.set(mixed);
     else spreadLine(mixed, line, width, siteAcross);

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { planeBytes } from '../../picture/planes.js';
 import { packageFolder } from '../maker.js';
-import type { FrameJob, FrameWork } from './frame-job.js';
+import type { FrameJob, FrameStart, FrameWork } from './frame-job.js';
+import { type PreparedLoops, prepareLoops } from './frame-loops.js';
 
 /** A frame's place in memory, before and after. */
 export interface FrameSlot {
@@ -46,17 +47,25 @@ function counter<T>(free: T[]) {
 /** Frames that wait beside those that are worked on: one being read, one being written. */
 const waitingFrames = 2;
 
-/** @param threads 1 or more; the machine's cores are a good number */
-export function startFramePool(threads: number, work: FrameWork): FramePool {
-  const workers = Array.from({ length: threads }, () => new Worker(threadFile, { workerData: work }));
+/** Places for the plain way. */
+function plainSlots(count: number, { way }: FrameWork): FrameSlot[] {
   const shared = (bytes: number) => new Uint8Array(new SharedArrayBuffer(bytes));
-  const [sourceBytes, targetBytes] = [planeBytes(work.from.layout), planeBytes(work.to.layout)];
-  const slots = counter(
-    Array.from({ length: threads + waitingFrames }, () => ({
-      source: shared(sourceBytes),
-      target: shared(targetBytes),
-    })),
-  );
+  const [source, target] = [planeBytes(way.from.layout), planeBytes(way.to.layout)];
+  return Array.from({ length: count }, () => ({ source: shared(source), target: shared(target) }));
+}
+
+/**
+ * @param threads 1 or more; the machine's cores are a good number
+ * @param prepare how the compiled loops are had
+ */
+export function startFramePool(threads: number, work: FrameWork, prepare = prepareLoops): FramePool {
+  const count = threads + waitingFrames;
+  const prepared: PreparedLoops | undefined = prepare(threads, count, work);
+  const workers = Array.from({ length: threads }, (_, i) => {
+    const workerData: FrameStart = { work, loops: prepared?.loops[i] };
+    return new Worker(threadFile, { workerData });
+  });
+  const slots = counter([...(prepared?.slots ?? plainSlots(count, work))]);
   const idle = counter([...workers]);
   return {
     takeSlot: slots.take,

@@ -92,8 +92,8 @@ async function write(
   const { input, output: gives } = source.signals;
   const from = { layout: clip.layout, matrix: clip.colour.matrix, range: clip.colour.range };
   const pool = startFramePool(availableParallelism(), {
-    ...{ lut: source.lut, from, to: delivery.coding, flip },
-    ...{ takes: input.range, gives: gives.range },
+    lut: source.lut,
+    way: { from, to: delivery.coding, takes: input.range, gives: gives.range, flip },
   });
   const { coding, format, tags } = delivery;
   const writer = await writeClip(

@@ -1,0 +1,29 @@
+// Interleavings of two vectors of four numbers, in the shapes that a compiler turns into one instruction each.
+
+/** a0 b0 a1 b1 */
+// @ts-ignore: decorator
+@inline
+export function low32(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 0, 1, 2, 3, 16, 17, 18, 19, 4, 5, 6, 7, 20, 21, 22, 23);
+}
+
+/** a2 b2 a3 b3 */
+// @ts-ignore: decorator
+@inline
+export function high32(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 8, 9, 10, 11, 24, 25, 26, 27, 12, 13, 14, 15, 28, 29, 30, 31);
+}
+
+/** a0 a2 b0 b2 */
+// @ts-ignore: decorator
+@inline
+export function even(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 0, 1, 2, 3, 8, 9, 10, 11, 16, 17, 18, 19, 24, 25, 26, 27);
+}
+
+/** a1 a3 b1 b3 */
+// @ts-ignore: decorator
+@inline
+export function odd(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 4, 5, 6, 7, 12, 13, 14, 15, 20, 21, 22, 23, 28, 29, 30, 31);
+}
