@@ -43,6 +43,9 @@ const movieName = /\.(mkv|mov|mp4|m4v|avi|mxf|mts|m2ts|ts|webm|mpg|mpeg|wmv|dv|n
 /** Whether a name looks like a movie file's. */
 export const namesMovie = (name: string): boolean => movieName.test(name);
 
+/** What may be meant as a place, well or badly. */
+const placeForm = /^(.+)@([^@/\\]*)$/s;
+
 async function isFile(path: string): Promise<boolean> {
   try {
     return (await stat(path)).isFile();
@@ -54,11 +57,18 @@ async function isFile(path: string): Promise<boolean> {
 /**
  * The frame that a name means, or undefined where it names a file as it stands: a file whose name really ends so comes
  * first, and `@` in the rest of a name means nothing.
- * @throws InputError for a movie without a frame
+ * @throws InputError for a movie without a frame, or with something else after the @
  */
 export async function frameNamed(name: string): Promise<FrameName | undefined> {
   const parsed = parseFrameName(name);
   if (parsed !== undefined && !(await isFile(name))) return parsed;
+  const [, movie, place] = placeForm.exec(name) ?? [];
+  if (parsed === undefined && namesMovie(movie ?? '') && !(await isFile(name)))
+    throw new InputError({
+      file: movie,
+      what: `"@${place}" is no place in a movie`,
+      allowed: `a time or the number of a frame: ${movie}@1:20.5 or ${frameName(movie, 250)}`,
+    });
   if (parsed === undefined && namesMovie(name))
     throw new InputError({
       file: name,

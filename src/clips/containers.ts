@@ -13,6 +13,19 @@ const containers: Readonly<Record<string, string>> = {
   '.nut': 'nut',
 };
 
+/** Containers in which FFV1 has no name; in MXF it has one since SMPTE RDD 48, which older versions of ffmpeg do not write. */
+const withoutLossless = ['mp4', 'webm'];
+
+/** @throws InputError for a container that cannot hold FFV1 */
+export function requireLosslessContainer(path: string): void {
+  if (!withoutLossless.includes(containerOf(path))) return;
+  throw new InputError({
+    file: path,
+    what: `lossless FFV1 does not go into a file of this kind`,
+    hint: 'Name it .mkv or .mov, or another encoder with --encoder.',
+  });
+}
+
 /** @throws InputError for a name that says no container */
 export function containerOf(path: string): string {
   const container = containers[extname(path).toLowerCase()];

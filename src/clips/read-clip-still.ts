@@ -16,9 +16,11 @@ export interface ClipStill {
 const framesUpTo = (clip: ProbedClip, seconds: number): number =>
   Math.ceil(((seconds * clip.frameRate[0]) / clip.frameRate[1]) * 1.5) + 100;
 
+/** Cut off, not rounded: a time that is named can be asked for. */
 function clockTime(seconds: number): string {
-  const [minutes, rest] = [Math.floor(seconds / 60), seconds % 60];
-  return `${minutes}:${rest < 10 ? '0' : ''}${rest.toFixed(1)}`;
+  const hundredths = Math.floor(100 * seconds + 1e-6);
+  const [minutes, rest] = [Math.floor(hundredths / 6000), (hundredths % 6000) / 100];
+  return `${minutes}:${rest < 10 ? '0' : ''}${rest.toFixed(2)}`;
 }
 
 function pastTheEnd(clip: ProbedClip, { seconds }: FrameTimes, place: FramePlace): InputError {

@@ -278,6 +278,9 @@ describe('a whole movie through a look', () => {
     expect(gatelight(['apply', 'same.cube', 'reel.mkv', '-o', 'never.txt']).stderr).toMatch(
       /what kind of movie/,
     );
+    expect(gatelight(['apply', 'same.cube', 'reel.mkv', '-o', 'never.mp4']).stderr).toMatch(
+      /FFV1 does not go into a file of this kind\. Name it \.mkv/,
+    );
     expect(leftovers()).toEqual([]);
     expect(readdirSync(folder)).not.toContain('never.mkv');
   });

@@ -56,4 +56,17 @@ describe('names of frames', () => {
     await expect(frameNamed('Reel 3.MKV')).rejects.toThrow(InputError);
     expect(namesMovie('reel.png')).toBe(false);
   });
+
+  it.each(['1m20', '-3', '', '1:2:3:4', 'f1.5'])(
+    '"@%s" after a movie is refused with examples',
+    async (place) => {
+      await expect(frameNamed(`day@1/reel.mkv@${place}`)).rejects.toThrow(
+        `"@${place}" is no place in a movie`,
+      );
+      expect(await frameNamed(`still@${place}.png`)).toBeUndefined();
+      const real = join(folder, `reel.mkv@${place}`);
+      writeFileSync(real, 'x');
+      expect(await frameNamed(real)).toBeUndefined();
+    },
+  );
 });

@@ -165,7 +165,7 @@ describe('what is no clip', () => {
       const failure = await readClipStill(await probe(ten), place).catch((error: InputError) =>
         sentences(error),
       );
-      expect(failure).toMatch(/is past its end\. Allowed: frames 0 to 9, times up to 0:00\.4/);
+      expect(failure).toMatch(/is past its end\. Allowed: frames 0 to 9, times up to 0:00\.36/);
     },
   );
 

@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { containerOf } from '../../../clips/containers.js';
+import { containerOf, requireLosslessContainer } from '../../../clips/containers.js';
 import { encoderOptions, requireEncoder } from '../../../clips/encoders.js';
 import { cutShort, type FrameTimes, frameTimes, unsteadyFrame } from '../../../clips/frame-times.js';
 import type { ProbedClip } from '../../../clips/probe.js';
@@ -133,6 +133,7 @@ async function write(
  */
 export async function applyClip(path: string, through: Through, output: ClipOutput): Promise<number> {
   containerOf(output.path);
+  if (output.encoder === losslessEncoder) requireLosslessContainer(output.path);
   encoderOptions(output.encoderOptions ?? '');
   await checkTarget(output.path, through);
   const clip = await openClip(path, through);
