@@ -1,5 +1,5 @@
 import { extname } from 'node:path';
-import { namesMovie, parseFrameName } from '../clips/clip-name.js';
+import { frameNamed, namesMovie, parseFrameName } from '../clips/clip-name.js';
 import { InputError } from '../errors/input-error.js';
 import { lutFormats } from '../lut/formats/index.js';
 
@@ -32,5 +32,16 @@ export function requireSourceName(path: string): void {
     file: path,
     what: `is ${kind}, and a look (.json) or a LUT (.cube, .clf) is wanted in its place`,
     hint: 'Was another order meant? --help shows it.',
+  });
+}
+
+/** @throws InputError for a still where a whole movie is wanted, one of its frames too */
+export async function requireMovieName(path: string): Promise<void> {
+  const frame = namesMovie(path) ? undefined : await frameNamed(path);
+  if (frame === undefined && !namesStill(path)) return;
+  throw new InputError({
+    file: path,
+    what: 'is one frame, and a whole movie is wanted',
+    ...(frame === undefined ? {} : { hint: `Name ${frame.clip}.` }),
   });
 }

@@ -9,6 +9,16 @@ import type { LabelFonts } from '../preview/typeface.js';
 const shownBeats = 6;
 const mostFrames = 250;
 
+/** Ticks at round seconds, up to eight steps. */
+function secondTicks(to: number): PulsePanel['ticks'] {
+  const power = 10 ** Math.floor(Math.log10(to));
+  const step = [0.1, 0.2, 0.5].map((part) => part * power).find((step) => to / step <= 8) ?? power;
+  return Array.from({ length: Math.floor(to / step + 1e-9) + 1 }, (_, i) => ({
+    at: i * step,
+    words: `${Number((i * step).toFixed(3))} s`,
+  }));
+}
+
 const shareOf = (logarithm: number) => Math.exp(logarithm) - 1;
 
 function overTime({ light, wave, speed, settings, jumps }: SpeedReport): PulsePanel {
@@ -25,10 +35,7 @@ function overTime({ light, wave, speed, settings, jumps }: SpeedReport): PulsePa
     line: points(wave),
     from: 0,
     to,
-    ticks: [0, 0.25, 0.5, 0.75, 1].map((share) => ({
-      at: share * to,
-      words: `${Number((share * to).toFixed(2))} s`,
-    })),
+    ticks: secondTicks(to),
     marks: jumps.map(({ seconds }) => seconds).filter((seconds) => seconds < to),
   };
 }
@@ -64,7 +71,7 @@ function sentencesOf({ speed, confidence, flicker, jumps, settings }: SpeedRepor
     jumps.length === 0
       ? []
       : [
-          `The frame line jumps at ${jumps
+          `The frame line ${jumps.some(({ share }) => Number.isNaN(share)) ? 'jumps, comes into or goes out of view' : 'jumps'} at ${jumps
             .slice(0, 6)
             .map(({ seconds }) => timeText(seconds))
             .join(', ')}${jumps.length > 6 ? ' and later' : ''}.`,

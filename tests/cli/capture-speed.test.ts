@@ -71,6 +71,12 @@ describe('gatelight capture speed', () => {
     ['too few frames', ['short.mkv'], 'has 30 frames'],
     ['what is no movie', ['letters.mkv'], 'letters.mkv'],
     ['a missing file', ['none.mkv'], 'no such file'],
+    ['a still', ['there.png'], 'there.png: is one frame, and a whole movie is wanted'],
+    [
+      'a frame of a movie',
+      ['test.mkv@f3'],
+      'test.mkv@f3: is one frame, and a whole movie is wanted. Name test.mkv',
+    ],
     ['an exposure longer than a frame', ['test.mkv', '--shutter', '1/20'], '--shutter'],
     ['half a blade', ['test.mkv', '--blades', '2.5'], '--blades'],
     ['a speed in words', ['test.mkv', '--film-fps', 'slow'], '--film-fps'],

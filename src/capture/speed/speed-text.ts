@@ -77,7 +77,7 @@ function flickerRows({ speed, flicker, framesRead, settings }: SpeedReport): str
   if (!flicker.seen)
     return [
       ...pulses,
-      row('flicker', `none seen; what is below ${unseenBelow(flicker)} % could not be`),
+      row('flicker', `none seen; less than ${unseenBelow(flicker)} % would not show`),
       ...expected,
     ];
   return [
@@ -125,7 +125,11 @@ function frameRows({ filmOnFrames, framesRead, settings }: SpeedReport): string[
       `${share(duplicated)} duplicated, ${share(blended)} blended, ${lost} film frames lost`,
     ),
     ...(settings.exposureS === undefined
-      ? [more(`with an exposure of about ${exposureText(exposureS)}, which fits best (--shutter says)`)]
+      ? [
+          more(
+            `with an exposure of about ${exposureText(exposureS)}, which fits best; --shutter names the real one`,
+          ),
+        ]
       : []),
   ];
 }

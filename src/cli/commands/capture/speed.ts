@@ -16,6 +16,7 @@ import {
   numberOption,
   refuseOption,
 } from '../../camera-options.js';
+import { requireMovieName } from '../../kind-of-name.js';
 import { openClip } from '../../open-still.js';
 import { forceOption, jsonOption, matrixOption, rangeOption } from '../../options.js';
 import { noteAll, printable, printJson, terminal } from '../../report.js';
@@ -60,6 +61,7 @@ async function rateOf(clip: ProbedClip): Promise<{ fps: number; times: FrameTime
 }
 
 async function measureClip(path: string, options: SpeedOptions): Promise<SpeedReport> {
+  await requireMovieName(path);
   const clip = await openClip(path, options);
   noteAll(path, clip.notes);
   const { fps, times } = await rateOf(clip);
