@@ -47,10 +47,9 @@ const gathering = {
   midway: { from: -1, weights: [1 / 8, 3 / 8, 3 / 8, 1 / 8] },
 } as const satisfies Record<Siting, { from: number; weights: readonly number[] }>;
 
-/** A place beyond an end, mirrored: about the end pixel itself where pairs begin on a pixel, else about its edge. */
-function mirrored(place: number, length: number, siting: Siting): number {
-  const edge = siting === 'first' ? 0 : 1;
-  const inside = place < 0 ? -place - edge : place >= length ? 2 * (length - 1) + edge - place : place;
+/** A place beyond an end, mirrored about the picture's edge: so beyond it lies what lies at it, as where ends are held. */
+function mirrored(place: number, length: number): number {
+  const inside = place < 0 ? -1 - place : place >= length ? 2 * length - 1 - place : place;
   return Math.min(length - 1, Math.max(0, inside));
 }
 
@@ -59,7 +58,7 @@ export function gatherPlaces(length: number, siting: Siting): Int32Array {
   const { from, weights } = gathering[siting];
   const count = (length + 1) >> 1;
   return Int32Array.from({ length: count * weights.length }, (_, i) =>
-    mirrored(2 * Math.floor(i / weights.length) + from + (i % weights.length), length, siting),
+    mirrored(2 * Math.floor(i / weights.length) + from + (i % weights.length), length),
   );
 }
 
