@@ -102,6 +102,7 @@ export function reportReel(
     {
       title: look.name,
       headline: headline(measurement),
+      corrected: measurement.leftAsItIs ? 'left as it is' : 'as this measurement corrects it',
       stills: stills.map(({ name, picture }, i) => {
         const shown = small(picture);
         const remark = disagreeing.has(name) ? { remark: 'speaks against the others' } : {};

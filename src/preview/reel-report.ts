@@ -25,6 +25,8 @@ export interface ReelReport {
   readonly title: string;
   /** The finding in one line. */
   readonly headline: string;
+  /** What was done to the pictures after, in a few words. */
+  readonly corrected: string;
   /** The first is shown large. Not empty. */
   readonly stills: readonly ReportStill[];
   readonly before: DensityCloudPicture;
@@ -119,7 +121,7 @@ function drawFindings(
 
 function draw(pen: Pen, report: ReelReport): number {
   const [first, ...others] = report.stills;
-  const pictures = drawPair(pen, first, drawTitle(pen, report));
+  const pictures = drawPair(pen, first, report.corrected, drawTitle(pen, report));
   return drawFindings(pen, report, drawClouds(pen, report, drawOthers(pen, others, pictures)));
 }
 

@@ -44,6 +44,7 @@ function reportOf(changes: Partial<ReelReport> = {}): ReelReport {
   return {
     title: 'Reel of the harbour club',
     headline: 'This reel has lost about 40 % of its cyan dye.',
+    corrected: 'as this measurement corrects it',
     stills: [{ name: 'a.png', before: even(640, 480, 150, 90, 80), after: even(640, 480, 80, 90, 150) }],
     before: cloud([[1, 1.5, 1.4]]),
     after: cloud([[1.5, 1.5, 1.5]]),

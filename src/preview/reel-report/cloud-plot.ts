@@ -4,6 +4,7 @@ import type { Picture } from '../../picture/picture.js';
 import { palette } from '../palette.js';
 import { drawText, type TextStyle, textWidth } from '../text.js';
 import type { LabelFonts } from '../typeface.js';
+import { drawLabel } from './labels.js';
 import { drawLine, drawRing, fillDot, type Place } from './shapes.js';
 
 /** A place known by name: unexposed film, clear film, something grey. */
@@ -107,29 +108,32 @@ export function cloudPlot(
   const top = { x: box.x + 10, baseline: box.y + 20, ink: palette.quietText };
   drawText(canvas, style, stray.up, top);
   drawText(canvas, style, stray.down, { ...top, baseline: box.y + box.height - 10 });
-  for (const { name, density } of cloud.named) {
-    const at = placeOf(density);
-    if (inside(at, ring.radius)) drawNamed(canvas, box, at, name, style);
-  }
+  const named = cloud.named.map(({ name, density }) => ({ name, ...placeOf(density) }));
+  drawNamed(
+    canvas,
+    box,
+    named.filter((at) => inside(at, ring.radius)),
+    style,
+  );
 }
 
-/** A ring with its name above it, or below where there is no room; within the plot's sides. */
-function drawNamed(canvas: Picture, box: Box, at: Place, name: string, style: TextStyle): void {
-  drawRing(canvas, at, ring.radius, ring.thickness, palette.text);
-  const width = textWidth(style, name);
-  const x = Math.max(box.x + 6, Math.min(box.x + box.width - width - 6, at.x - width / 2));
-  const above = at.y - ring.radius - 6;
-  const baseline = Math.round(
-    above - style.sizePx > box.y + 24 ? above : at.y + ring.radius + style.sizePx + 2,
-  );
-  const bed = {
-    x: Math.round(x) - 3,
-    y: baseline - style.sizePx + 1,
-    width: Math.ceil(width) + 6,
-    height: style.sizePx + 3,
-  };
-  fillBox(canvas, bed, palette.bed, 0.75);
-  drawText(canvas, style, name, { x, baseline, ink: palette.text });
+/** Rings, each with its name at it; clear of the words in the plot's corners. */
+function drawNamed(
+  canvas: Picture,
+  box: Box,
+  named: readonly (Place & { name: string })[],
+  style: TextStyle,
+): void {
+  const room = { x: box.x + 3, y: box.y + 24, width: box.width - 6, height: box.height - 48 };
+  const rings = named.map(({ x, y }) => ({
+    x: x - ring.radius,
+    y: y - ring.radius,
+    width: 2 * ring.radius,
+    height: 2 * ring.radius,
+  }));
+  const taken: Box[] = [...rings];
+  for (const at of named) drawRing(canvas, at, ring.radius, ring.thickness, palette.text);
+  named.forEach(({ name }, i) => drawLabel(canvas, style, name, rings[i], room, taken));
 }
 
 /** Words below plots: where light and dark lie. */

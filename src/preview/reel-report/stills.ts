@@ -4,6 +4,7 @@ import { fitWithin, resample } from '../../picture/resample.js';
 import { labelStrip, stripHeight } from '../label-strip.js';
 import { palette } from '../palette.js';
 import { drawText, fitText, type TextStyle } from '../text.js';
+import { drawLabel } from './labels.js';
 import { cellWidth, columns, margin, pageWidth, type Pen, spacing } from './page.js';
 
 /** A marked part of a still: its place as shares of the still's sides, 0..1. */
@@ -18,7 +19,7 @@ export interface ReportStill {
   readonly after: Picture;
   /** What is to be said of it, if anything: `disagrees with the others`. */
   readonly remark?: string;
-  /** Parts that were marked, outlined in the picture before. */
+  /** Parts that were marked, outlined in the picture before, and named where it is shown large. */
   readonly marked?: readonly MarkedPart[];
 }
 
@@ -29,9 +30,12 @@ function shown(picture: Picture, box: { width: number; height: number }): Pictur
   return expandGrey(changeDepth(resample(picture, width, height), 8));
 }
 
-/** Outlines of the marked parts on a picture that is shown at `box`: light within dark, seen on any picture. */
-function drawMarked(canvas: Picture, box: Box, marked: readonly MarkedPart[] = []): void {
-  for (const part of marked) {
+/**
+ * Outlines of the marked parts on a picture that is shown at `box`: light within dark, seen on any picture.
+ * @returns where they stand
+ */
+function drawMarked(canvas: Picture, box: Box, marked: readonly MarkedPart[] = []): Box[] {
+  return marked.map((part) => {
     const [left, top] = [box.x + part.x * box.width, box.y + part.y * box.height].map(Math.round);
     const [width, height] = [part.width * box.width, part.height * box.height].map(Math.round);
     for (const [edge, ink] of [
@@ -44,21 +48,31 @@ function drawMarked(canvas: Picture, box: Box, marked: readonly MarkedPart[] = [
       fillBox(canvas, { ...whole, width: 1 }, ink);
       fillBox(canvas, { ...whole, x: whole.x + whole.width - 1, width: 1 }, ink);
     }
-  }
+    return { x: left - 2, y: top - 2, width: width + 4, height: height + 4 };
+  });
+}
+
+/** Outlines with the names of what was marked. */
+function drawNamedMarks({ canvas, fonts }: Pen, box: Box, marked: readonly MarkedPart[] = []): void {
+  const style: TextStyle = { faces: fonts.regular, sizePx: 15 };
+  const outlines = drawMarked(canvas, box, marked);
+  const taken = [...outlines];
+  marked.forEach(({ name }, i) => drawLabel(canvas, style, name, outlines[i], box, taken));
 }
 
 /** The first still, before and after, as large as the page has room. */
-export function drawPair({ canvas, fonts }: Pen, still: ReportStill, y: number): number {
+export function drawPair(pen: Pen, still: ReportStill, corrected: string, y: number): number {
+  const { canvas, fonts } = pen;
   const { name, before, after, remark, marked } = still;
   const box = { width: cellWidth, height: tallestPicture };
   const names = ['before', 'after'] as const;
   const bottoms = [before, after].map((picture, i) => {
-    const strip = i === 0 ? [name, remark].filter(Boolean).join(', ') : 'as this measurement corrects it';
+    const strip = i === 0 ? [name, remark].filter(Boolean).join(', ') : corrected;
     placePicture(canvas, labelStrip(cellWidth, names[i], strip, fonts), columns[i], y);
     const seen = shown(picture, box);
     const place = { x: columns[i], y: y + stripHeight, width: seen.width, height: seen.height };
     placePicture(canvas, seen, place.x, place.y);
-    if (i === 0) drawMarked(canvas, place, marked);
+    if (i === 0) drawNamedMarks(pen, place, marked);
     return y + stripHeight + seen.height;
   });
   return Math.max(...bottoms) + spacing;
