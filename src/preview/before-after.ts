@@ -30,7 +30,7 @@ export interface BeforeAfter {
   /** 8-bit RGB, sRGB. */
   readonly picture: Picture;
   readonly shares: ClippingShares;
-  /** The caption as drawn: `0.3 % newly burnt out, none newly blocked`. */
+  /** The caption in words: `0.3 % newly burnt out, none newly blocked`. */
   readonly caption: string;
 }
 
@@ -81,7 +81,7 @@ function drawCaption(canvas: Picture, box: Box, shares: ClippingShares, fonts: L
   const write = (x: number, text: string) =>
     drawText(canvas, style, text, { x, baseline: box.y + 30, ink: palette.text });
   let x = swatch(box.x, palette.burntOutBed, hatchings.burntOut, palette.burntOut);
-  x = Math.ceil(write(x, `${burntOut},`)) + 18;
+  x = Math.ceil(write(x, burntOut)) + 28;
   x = swatch(x, palette.blockedBed, hatchings.blocked, palette.blocked);
   write(x, blocked);
 }
