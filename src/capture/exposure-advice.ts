@@ -9,6 +9,8 @@ export type Advice =
   | 'take-or-go-up'
   /** None keeps enough room for brighter frames: the best is named, a lower one would be safer. */
   | 'take-or-go-down'
+  /** They are not of one frame: nothing can be said. */
+  | 'not-one-frame'
   /** All that show anything are burnt out. */
   | 'go-down'
   /** None shows anything. */
@@ -57,7 +59,9 @@ export function adviceFor(stills: readonly StillExposure[]): { take: number; adv
   const safe = whole.filter((i) => room(i) >= leastHeadroomStops);
   if (safe.length > 0) {
     const take = cleanest(stills, safe);
-    return { take, advice: room(take) > mostHeadroomStops ? 'take-or-go-up' : 'take' };
+    // A brighter one among the safe has shown already that more light makes the shadows no cleaner.
+    const brightest = safe.every((i) => room(i) >= room(take));
+    return { take, advice: brightest && room(take) > mostHeadroomStops ? 'take-or-go-up' : 'take' };
   }
   if (whole.length > 0) return { take: highest(whole, room), advice: 'take-or-go-down' };
   if (burnt.length === 0) return { take: 0, advice: 'no-light' };

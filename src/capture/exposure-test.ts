@@ -33,7 +33,7 @@ export interface StillExposure {
 export interface ExposureTest {
   /** In the order given. */
   readonly stills: readonly StillExposure[];
-  /** Index of the still to take, also where it is only the best of bad ones. */
+  /** Index of the still to take, also where it is only the best of bad ones; the first where they are not of one frame. */
   readonly take: number;
   readonly advice: Advice;
   /** Greatest difference between channels in how far one still is brighter than the next, stops: the light's colour changed. */
@@ -114,5 +114,6 @@ export function testExposure(stills: readonly TestStill[], signal: StillSignal, 
     shadowNoisePercent: shadowNoise(lit[i], places),
   }));
   const { colourChangeStops, sameFrame } = steps;
-  return { stills: found, ...adviceFor(found), colourChangeStops, sameFrame, ceilingFound };
+  const advice = sameFrame ? adviceFor(found) : ({ take: 0, advice: 'not-one-frame' } as const);
+  return { stills: found, ...advice, colourChangeStops, sameFrame, ceilingFound };
 }

@@ -22,7 +22,8 @@ const longestName = 28;
 const shortName = (name: string) =>
   name.length <= longestName ? name : `${name.slice(0, longestName - 3)}...`;
 
-function tableOf({ stills, take }: ExposureTest): string[] {
+function tableOf({ stills, take, advice }: ExposureTest): string[] {
+  const taken = advice.startsWith('take');
   const width = Math.max(5, ...stills.map(({ name }) => shortName(name).length)) + 2;
   const row = (mark: string, name: string, ...cells: readonly string[]) =>
     `${mark} ${name.padEnd(width)}${cells.join('')}`.trimEnd();
@@ -40,7 +41,7 @@ function tableOf({ stills, take }: ExposureTest): string[] {
     ),
     ...stills.map((still, i) =>
       row(
-        i === take ? '>' : ' ',
+        taken && i === take ? '>' : ' ',
         shortName(still.name),
         signed(still.exposureStops).padEnd(10),
         wide(three(still.burntOutPercent)),
@@ -65,7 +66,7 @@ function reason({ stills, take, advice }: ExposureTest): string {
       ? ''
       : stills.length > 1
         ? `, and of those its shadows are as clean as any (noise ${noise(stills[take])} of the light there)`
-        : `, noise in the shadows is ${noise(stills[take])} of the light there`;
+        : `; noise in the shadows is ${noise(stills[take])} of the light there`;
   const keeps = `It keeps its highlights with ${stops(headroomStops)} to spare for brighter frames${clean}.`;
   if (advice === 'take') return keeps;
   if (advice === 'take-or-go-up')
@@ -75,6 +76,8 @@ function reason({ stills, take, advice }: ExposureTest): string {
 
 function adviceText(test: ExposureTest): string {
   const best = test.stills[test.take];
+  if (test.advice === 'not-one-frame')
+    return 'Take none on these figures: the stills do not look like one and the same frame. Let the film stand on one, and change nothing but the exposure. If they are of one, say by what curve they were written (--encoding).';
   if (test.advice === 'no-light') return 'There is no light in these stills.';
   if (test.advice !== 'go-down') return `Take ${best.name}. ${reason(test)}`;
   const over =
@@ -89,13 +92,12 @@ const colourChangeSeen = 0.07;
 
 function notesOf({ stills, sameFrame, colourChangeStops, ceilingFound }: ExposureTest): string[] {
   return [
-    ...(sameFrame ? [] : ['The stills do not look like one and the same frame: figures cannot be compared.']),
     ...(ceilingFound === undefined
       ? []
       : [
           `Stills of different exposure end at ${(100 * ceilingFound).toFixed(1)} % of the scale: the camera's channels end there, and it is taken as burnt out.`,
         ]),
-    ...(colourChangeStops > colourChangeSeen
+    ...(sameFrame && colourChangeStops > colourChangeSeen
       ? [
           `The colour of the light changes with its level (up to ${colourChangeStops.toFixed(2)} stops between channels): set the white balance again at the level you take.`,
         ]
@@ -113,7 +115,7 @@ function notesOf({ stills, sameFrame, colourChangeStops, ceilingFound }: Exposur
 export function exposureText(test: ExposureTest): string {
   const notes = notesOf(test);
   return [
-    `Exposure test: ${test.stills.length} ${test.stills.length === 1 ? 'still' : 'stills'} of one frame`,
+    `Exposure test: ${test.stills.length} ${test.stills.length === 1 ? 'still' : 'stills'}`,
     '',
     ...tableOf(test),
     '',

@@ -108,9 +108,9 @@ describe('exposure between stills', () => {
 
   it('says so when the light changes its colour with its level', () => {
     const warm = (x: number): Triple => [
-      0.3 * wedge(1)(x) * 1.25,
-      0.3 * wedge(1)(x),
-      0.3 * wedge(1)(x) * 0.8,
+      0.3 * wedge(0.5)(x) * 1.25,
+      0.3 * wedge(0.5)(x),
+      0.3 * wedge(0.5)(x) * 0.8,
     ];
     const stills = [seriesOf([0])[0], { name: 'dimmed.png', picture: makeStill(warm) }];
     const test = testExposure(stills, signal);
@@ -122,7 +122,9 @@ describe('exposure between stills', () => {
     const other = { name: 'other.png', picture: makeStill((x) => grey(wedge(0.5)(1 - x))) };
     const test = testExposure([...seriesOf([0]), other], signal);
     expect(test.sameFrame).toBe(false);
-    expect(exposureText(test)).toMatch(/do not look like one and the same frame/);
+    expect(test.advice).toBe('not-one-frame');
+    expect(exposureText(test)).toMatch(/Take none .* do not look like one and the same frame/);
+    expect(exposureText(test)).not.toMatch(/^>/m);
   });
 });
 
@@ -168,6 +170,9 @@ describe('which still to take', () => {
   it('the one with more room where the shadows are as clean', () => {
     const test = testExposure(seriesOf([-0.5, 0.2]), signal);
     expect(test.take).toBe(0);
+    // 1.5 stops of room, but the brighter still is no cleaner: more light is not advised.
+    expect(test.advice).toBe('take');
+    expect(testExposure(seriesOf([-0.5]), signal).advice).toBe('take-or-go-up');
   });
 
   it('says that more light would be better, or less safer', () => {

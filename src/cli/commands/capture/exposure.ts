@@ -53,7 +53,7 @@ export function addExposure(capture: Command): void {
       const test = testExposure(stills, stillSignalOf(camera, options.ceiling), options.area?.box);
       if (options.json) printJson(test);
       else for (const line of exposureText(test).split('\n')) terminal.result(printable(line));
-      if (test.advice === 'go-down' || test.advice === 'no-light') process.exitCode = exitCodes.notGood;
+      if (!test.advice.startsWith('take')) process.exitCode = exitCodes.notGood;
     });
 }
 
