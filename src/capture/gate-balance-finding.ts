@@ -41,7 +41,7 @@ export function balanceFinding(balance: LightBalance | undefined): CaptureFindin
       sentence: 'The middle is burnt out or dark: its colour cannot be read.',
       hint: 'Change the exposure and take the still again.',
     };
-  const { miredShift, duvShift, kelvin, whiteKelvin } = balance;
+  const { miredShift, duvShift, kelvin, whiteKelvin, whiteTold } = balance;
   if (Math.abs(duvShift) > farFromLocus)
     return {
       name,
@@ -49,7 +49,9 @@ export function balanceFinding(balance: LightBalance | undefined): CaptureFindin
       sentence: `The light is far too ${tintOf(balance)}, too strongly coloured to have a colour temperature.`,
       hint: 'Is this the open gate, without film or filter?',
     };
-  const reads = `With the camera's white at ${kelvinText(whiteKelvin)} the light reads as ${kelvinText(kelvin)}`;
+  const reads = whiteTold
+    ? `With the camera's white at ${kelvinText(whiteKelvin)} the light reads as ${kelvinText(kelvin)}`
+    : `To a camera whose white is ${kelvinText(whiteKelvin)} (--white-balance says what it is) the light reads as ${kelvinText(kelvin)}`;
   const found = shifts(balance);
   if (found.length === 0)
     return { name, verdict: 'good', sentence: `${reads}: they agree as nearly as anyone can see.` };

@@ -6,6 +6,8 @@ import type { Evenness, Exposure, GateLight } from './gate-light.js';
 /** Common practice, no source: what is not seen, and what is seen but can be lived with. */
 const limits = {
   spreadStops: { good: 0.15, note: 0.5 },
+  /** No light through an open gate falls off by more. */
+  mostSpreadStops: 3,
   /** In CIE 1976 u' v'. */
   colourDrift: { good: 0.004, note: 0.01 },
   /** Stops that an open gate may lie below the end of the scale. */
@@ -18,6 +20,8 @@ const channelNames = ['red', 'green', 'blue'] as const;
 const stopsText = (stops: number) =>
   `${stops >= 0.005 ? '+' : ''}${(Math.round(100 * stops) / 100 + 0).toFixed(2)}`;
 
+const inTheMiddle = 'in the middle';
+
 /** A place in the frame in words, from shares of its sides. */
 function placeText({ across, down }: Evenness['hotSpot']): string {
   const third = (share: number, low: string, high: string) =>
@@ -28,7 +32,7 @@ function placeText({ across, down }: Evenness['hotSpot']): string {
     return percent === 0 ? [] : [`${percent} % of the ${of} ${share < 0.5 ? low : high}`];
   };
   const away = [...side(across, 'width', 'left', 'right'), ...side(down, 'height', 'up', 'down')];
-  if (words.length === 0) return 'in the middle';
+  if (words.length === 0) return inTheMiddle;
   return `at the ${words.join(' ')} (from the middle ${away.join(' and ')})`;
 }
 
@@ -48,11 +52,17 @@ function evennessFinding(evenness: Evenness | undefined): CaptureFinding {
     `bottom left ${stopsText(corners.bottomLeft)}, bottom right ${stopsText(corners.bottomRight)}; ` +
     `darkest part ${stopsText(-spreadStops)}.`;
   if (verdict === 'good') return { name, verdict, sentence: `The light is even. ${figures}` };
+  const place = placeText(hotSpot);
   return {
     name,
     verdict,
-    sentence: `The light is brightest ${placeText(hotSpot)}. ${figures}`,
-    hint: 'Centre the lamp, or move the diffuser further from the gate.',
+    sentence: `The light is uneven by ${spreadStops.toFixed(2)} stops, brightest ${place}. ${figures}`,
+    hint:
+      spreadStops > limits.mostSpreadStops
+        ? 'Is this the open gate, without film?'
+        : place === inTheMiddle
+          ? 'Move the diffuser further from the gate, or take a denser one.'
+          : 'Centre the lamp first; what is left then, a diffuser further from the gate takes away.',
   };
 }
 
@@ -99,6 +109,17 @@ function exposureFinding(exposure: Exposure): CaptureFinding {
     };
   }
   const sentence = `The highest exposure with no clipped channel lies ${stopsLeft.toFixed(2)} stops up; ${first}.`;
+  if (exposure.flatTop !== undefined) {
+    const { channel, level, percent } = exposure.flatTop;
+    // Cut off, not rounded: given back as the ceiling it must not lie above that level.
+    const end = (Math.floor(1000 * level) / 10).toFixed(1);
+    return {
+      name,
+      verdict: 'note',
+      sentence: `${sentence} But ${percent.toFixed(0)} % of ${channelNames[channel]} has one and the same level, the highest there is: ${end} % of the scale.`,
+      hint: `Many cameras end below the last code. If this one ends there (--ceiling ${end}), it is burnt out: take the still again a stop lower and compare.`,
+    };
+  }
   if (stopsLeft <= limits.roomStops) return { name, verdict: 'good', sentence };
   return {
     name,

@@ -6,6 +6,7 @@ import type { Box } from '../picture/canvas.js';
 import type { Picture } from '../picture/picture.js';
 import { type FieldCell, fieldCells, gateOpening } from './gate-field.js';
 import {
+  type ChannelEnds,
   channelEnds,
   cropStill,
   type LitStill,
@@ -25,6 +26,8 @@ export interface LightBalance {
   /** Colour temperature of the light, as a camera balanced to `whiteKelvin` sees it. */
   readonly kelvin: number;
   readonly whiteKelvin: number;
+  /** Whether the camera's white balance was told; else it is taken as the white of its primaries. */
+  readonly whiteTold: boolean;
   /** Mired of the light less mired of the balance: positive is too warm. */
   readonly miredShift: number;
   /** Distance from Planck's locus (CIE 1960 u v) less that of the balance: positive is too green, negative too pink. */
@@ -59,6 +62,8 @@ export interface Exposure {
   readonly stopsLeft?: number;
   /** The channel that clips first: 0 red, 1 green, 2 blue. */
   readonly firstToClip: 0 | 1 | 2;
+  /** A channel of which much has one level, the highest, below the end of the scale: it may have ended there. */
+  readonly flatTop?: { readonly channel: 0 | 1 | 2; readonly level: number; readonly percent: number };
 }
 
 /** The open gate, as one still of it shows it. */
@@ -97,7 +102,8 @@ function balanceOf(cells: readonly FieldCell[], signal: GateLightSignal): LightB
   const whiteKelvin = signal.balanceKelvin ?? white.kelvin;
   // Shifts in mired mean nearly the same from one white to another; kelvin do not.
   const kelvin = signal.balanceKelvin === undefined ? seen.kelvin : 1e6 / (1e6 / whiteKelvin + miredShift);
-  return { kelvin, whiteKelvin, miredShift, duvShift: seen.duv - white.duv };
+  const whiteTold = signal.balanceKelvin !== undefined;
+  return { kelvin, whiteKelvin, whiteTold, miredShift, duvShift: seen.duv - white.duv };
 }
 
 /** Cells that make up the brightest part: one in sixteen. */
@@ -159,6 +165,19 @@ function lowest(values: readonly number[]): { value: number; channel: 0 | 1 | 2 
   return { value, channel: values.indexOf(value) as 0 | 1 | 2 };
 }
 
+/**
+ * Even light that is not clipped spreads over more levels, by noise and by its fall-off to the corners (common practice, no
+ * source).
+ */
+const flatPercent = 30;
+
+function flatTopOf(ends: readonly ChannelEnds[]): Exposure['flatTop'] {
+  const most = Math.max(...ends.map(({ topPercent }) => topPercent));
+  const channel = ends.findIndex(({ topPercent }) => topPercent === most) as 0 | 1 | 2;
+  if (most < flatPercent || ends[channel].headroomStops === 0) return undefined;
+  return { channel, level: ends[channel].topLevel, percent: most };
+}
+
 function exposureOf(still: LitStill, cells: readonly FieldCell[]): Exposure {
   const ends = channelEnds(still);
   const burnt: Triple = [ends[0].burntOutPercent, ends[1].burntOutPercent, ends[2].burntOutPercent];
@@ -168,11 +187,13 @@ function exposureOf(still: LitStill, cells: readonly FieldCell[]): Exposure {
   );
   const known = left.every((stops) => stops !== undefined);
   const worst = lowest(known ? left : burnt.map((percent) => -percent));
+  const flatTop = flatTopOf(ends);
   return {
     burntOutPercent: burnt,
     blockedPercent: [ends[0].blockedPercent, ends[1].blockedPercent, ends[2].blockedPercent],
     ...(known ? { stopsLeft: worst.value } : {}),
     firstToClip: worst.channel,
+    ...(flatTop === undefined ? {} : { flatTop }),
   };
 }
 

@@ -61,6 +61,9 @@ export interface ChannelEnds {
   readonly blockedPercent: number;
   /** Stops from the brightest parts to the upper end; 0 where they are burnt out. */
   readonly headroomStops: number;
+  /** The level of the brightest parts as a share of the scale, and how many pixels have just that. */
+  readonly topLevel: number;
+  readonly topPercent: number;
 }
 
 /** Pixels brighter than this share of all are not taken for the brightest parts: specks, hot pixels, a scratch. */
@@ -97,6 +100,8 @@ export function channelEnds({
       burntOutPercent: share(whiteLevel, counts.length),
       blockedPercent: share(0, blackLevel + 1),
       headroomStops: Math.log2(fullLight / brightest),
+      topLevel: high / (counts.length - 1),
+      topPercent: share(high, high + 1),
     };
   };
   return [endsOf(0), endsOf(1), endsOf(2)];

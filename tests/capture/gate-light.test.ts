@@ -67,7 +67,7 @@ describe('white balance of a gate light', () => {
   });
 
   it('finds nothing wrong with what the camera sees as neutral', () => {
-    const light = measured(() => grey(0.7));
+    const light = measured((x) => grey(0.7 - 0.02 * x));
     expect(light.balance!.miredShift).toBeCloseTo(0, 6);
     expect(light.balance!.duvShift).toBeCloseTo(0, 9);
     expect(isReady(gateLightFindings(light))).toBe(true);
@@ -233,6 +233,22 @@ describe('exposure of a gate light', () => {
       100, 100, 100,
     ]);
     expect(measureGateLight(still, signal).exposure.burntOutPercent).toEqual([0, 0, 0]);
+  });
+
+  it('doubts a level below the last code that much of the still has: the camera may end there', () => {
+    // Red alone is cut, on the left three fifths.
+    const light = measured((x) => [x < 0.6 ? 3 : 0.4 + 0.05 * x, 0.4 + 0.1 * x, 0.4 + 0.1 * x], {
+      ceiling: 0.9,
+    });
+    expect(light.exposure.flatTop).toMatchObject({ channel: 0, percent: 60 });
+    expect(light.exposure.flatTop!.level).toBeCloseTo(0.9, 3);
+    expect(sentencesOf(light)).toMatch(/60 % of red has one and the same level.*--ceiling (90\.0|89\.9)/);
+    const [exposure] = gateLightFindings(light);
+    expect(exposure.verdict).toBe('note');
+    // Even light of 8 bits with the noise of a camera spreads over more levels.
+    const even = measured((x, y) => grey(0.8 - 0.03 * Math.hypot(x, y)), { bits: 8, noise: 0.01 });
+    expect(even.exposure.flatTop).toBeUndefined();
+    expect(measured(() => grey(3)).exposure.flatTop).toBeUndefined();
   });
 
   it('says so when there is no light', () => {

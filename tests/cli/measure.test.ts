@@ -119,7 +119,7 @@ describe('gatelight measure --light', () => {
       '--light',
       await write(
         'even.png',
-        makeStill(() => grey(0.8)),
+        makeStill((x) => grey(0.8 - 0.02 * x)),
       ),
     ]);
     expect(ended.status, ended.stdout).toBe(0);

@@ -53,7 +53,11 @@ export async function measureLight(
       if (hint !== undefined) terminal.result(`      ${hint}`);
     }
     terminal.result(
-      ready ? 'The light is ready.' : 'The light is NOT READY: put right what is marked FAULT.',
+      !ready
+        ? 'The light is NOT READY: put right what is marked FAULT.'
+        : findings.every(({ verdict }) => verdict === 'good')
+          ? 'The light is ready.'
+          : 'The light is ready, if you can live with what is marked note.',
     );
   }
   if (!ready) process.exitCode = exitCodes.notGood;
