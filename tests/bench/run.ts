@@ -6,11 +6,13 @@ import { isMet, ratiosOf } from './figures.js';
 import { machineLines } from './machine.js';
 import { applyPart } from './parts/apply.js';
 import { buildPart } from './parts/build.js';
+import { clipsPart } from './parts/clips.js';
 import { coloursPart } from './parts/colours.js';
 import { cubeTextPart } from './parts/cube-text.js';
 import { exactnessPart } from './parts/exactness.js';
 import { framesPart } from './parts/frames.js';
 import { processesPart } from './parts/processes.js';
+import { speedPart } from './parts/speed.js';
 import { threadsPart } from './parts/threads.js';
 import { root } from './project.js';
 import { markdownReport, type Measured, plainTable } from './report.js';
@@ -27,6 +29,8 @@ const parts = {
   text: cubeTextPart,
   processes: processesPart,
   frames: framesPart,
+  clips: clipsPart,
+  speed: speedPart,
 } satisfies Record<string, Part>;
 type PartName = keyof typeof parts;
 const partNames = Object.keys(parts) as PartName[];
