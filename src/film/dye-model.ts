@@ -1,14 +1,14 @@
 import type { Spectrum } from '../colour/spectrum.js';
-import { fastExp } from '../maths/exponential.js';
-import { transmittanceOf } from './density.js';
+import { perStep, powerOfSteps } from '../maths/exponential.js';
+import { curveLength, curveStarts, dyeCurves } from './dye-curves.js';
 import type { DyeSet } from './dye-sets/dye-set.js';
-import { type FilmLight, filmWavelengths } from './film-light.js';
+import type { FilmLight } from './film-light.js';
 
 /** What a light becomes behind given amounts of three dyes: Beer-Lambert on every wavelength, then the observer. */
 export interface DyeModel {
   /**
    * Linear red green blue behind the film, open gate 1 1 1.
-   * @param cyan amounts of dye, 1 = peak density 1
+   * @param cyan amounts of dye, 1 = peak density 1, -100..100
    * @param out receives three numbers
    */
   light(cyan: number, magenta: number, yellow: number, out: Float64Array): void;
@@ -16,80 +16,81 @@ export interface DyeModel {
   lightAndSlopes(cyan: number, magenta: number, yellow: number, out: Float64Array): void;
 }
 
-const count = filmWavelengths;
-
 /**
- * The curves of dyes and channels one after the other, each `count` long: what a density of 1 of cyan, magenta, yellow
- * takes from the light, as exponents of e; the observer's weights of red, green, blue behind all that is not image dye.
+ * Makes a model: T(l) = 10^-(base(l) + c C(l) + m M(l) + y Y(l)), seen under a light.
+ * @param base density of all that is not image dye: clear base and stain
  */
-function curves(dyes: DyeSet, base: Spectrum, light: FilmLight): Float64Array {
-  const table = new Float64Array(6 * count);
-  [dyes.cyan, dyes.magenta, dyes.yellow].forEach((dye, k) => {
-    for (let i = 0; i < count; i++) table[k * count + i] = -Math.LN10 * dye[i];
-  });
-  [light.red, light.green, light.blue].forEach((channel, k) => {
-    for (let i = 0; i < count; i++) table[(3 + k) * count + i] = transmittanceOf(base[i]) * channel[i];
-  });
-  return table;
-}
+export type MakeDyeModel = (dyes: DyeSet, base: Spectrum, light: FilmLight) => DyeModel;
 
-/** Light of three channels through three dyes. */
-function lightThrough(table: Float64Array, cyan: number, magenta: number, yellow: number, out: Float64Array) {
-  let r = 0;
-  let g = 0;
-  let b = 0;
-  for (let i = 0; i < count; i++) {
-    const t = fastExp(cyan * table[i] + magenta * table[count + i] + yellow * table[2 * count + i]);
-    r += t * table[3 * count + i];
-    g += t * table[4 * count + i];
-    b += t * table[5 * count + i];
-  }
-  out[0] = r;
-  out[1] = g;
-  out[2] = b;
-}
+// Names of this module's own: what another one exports is looked up at every use.
+const count = curveLength;
+const { cyan: cyanAt, magenta: magentaAt, yellow: yellowAt } = curveStarts;
 
-/** Transmittance of the dyes at each wavelength, for the sums that follow. */
+/** Transmittance of the dyes at each wavelength. */
 const through = new Float64Array(count);
 
-function fillThrough(table: Float64Array, cyan: number, magenta: number, yellow: number): void {
+function fillThrough(curves: Float64Array, cyan: number, magenta: number, yellow: number): void {
   for (let i = 0; i < count; i++)
-    through[i] = fastExp(cyan * table[i] + magenta * table[count + i] + yellow * table[2 * count + i]);
+    through[i] = powerOfSteps(
+      cyan * curves[cyanAt + i] + magenta * curves[magentaAt + i] + yellow * curves[yellowAt + i],
+    );
 }
 
-/** One channel of `through` and its three slopes. Twelve sums in one loop would be more than a processor holds. */
-function sumChannel(table: Float64Array, channel: 0 | 1 | 2, out: Float64Array): void {
-  const weights = (3 + channel) * count;
+/** The sum of `through` by a channel's weights: of every other wavelength, twice, as the compiled loops take it. */
+function sumOf(curves: Float64Array, weights: number): number {
+  let even = 0;
+  let odd = 0;
+  for (let i = 0; i < count; i += 2) {
+    even += through[i] * curves[weights + i];
+    odd += through[i + 1] * curves[weights + i + 1];
+  }
+  return even + odd;
+}
+
+/** The same, and its three slopes by amount. Twelve sums of all channels would be more than a processor holds. */
+function sumChannel(curves: Float64Array, channel: number, weights: number, out: Float64Array): void {
   let value = 0;
   let byCyan = 0;
   let byMagenta = 0;
   let byYellow = 0;
-  for (let i = 0; i < count; i++) {
-    const part = through[i] * table[weights + i];
+  let value1 = 0;
+  let byCyan1 = 0;
+  let byMagenta1 = 0;
+  let byYellow1 = 0;
+  for (let i = 0; i < count; i += 2) {
+    const part = through[i] * curves[weights + i];
     value += part;
-    byCyan += part * table[i];
-    byMagenta += part * table[count + i];
-    byYellow += part * table[2 * count + i];
+    byCyan += part * curves[cyanAt + i];
+    byMagenta += part * curves[magentaAt + i];
+    byYellow += part * curves[yellowAt + i];
+    const next = through[i + 1] * curves[weights + i + 1];
+    value1 += next;
+    byCyan1 += next * curves[cyanAt + i + 1];
+    byMagenta1 += next * curves[magentaAt + i + 1];
+    byYellow1 += next * curves[yellowAt + i + 1];
   }
-  out[channel] = value;
-  out[3 + 3 * channel] = byCyan;
-  out[4 + 3 * channel] = byMagenta;
-  out[5 + 3 * channel] = byYellow;
+  out[channel] = value + value1;
+  out[3 + 3 * channel] = perStep * (byCyan + byCyan1);
+  out[4 + 3 * channel] = perStep * (byMagenta + byMagenta1);
+  out[5 + 3 * channel] = perStep * (byYellow + byYellow1);
 }
 
-/**
- * T(l) = 10^-(base(l) + c C(l) + m M(l) + y Y(l)), seen under a light.
- * @param base density of all that is not image dye: clear base and stain
- */
-export function dyeModel(dyes: DyeSet, base: Spectrum, light: FilmLight): DyeModel {
-  const table = curves(dyes, base, light);
+/** The plain way: the reference, and what is left where a machine has no SIMD. */
+export const dyeModel: MakeDyeModel = (dyes, base, light) => {
+  const curves = dyeCurves(dyes, base, light);
+  const { red, green, blue } = curveStarts;
   return {
-    light: (cyan, magenta, yellow, out) => lightThrough(table, cyan, magenta, yellow, out),
+    light(cyan, magenta, yellow, out) {
+      fillThrough(curves, cyan, magenta, yellow);
+      out[0] = sumOf(curves, red);
+      out[1] = sumOf(curves, green);
+      out[2] = sumOf(curves, blue);
+    },
     lightAndSlopes(cyan, magenta, yellow, out) {
-      fillThrough(table, cyan, magenta, yellow);
-      sumChannel(table, 0, out);
-      sumChannel(table, 1, out);
-      sumChannel(table, 2, out);
+      fillThrough(curves, cyan, magenta, yellow);
+      sumChannel(curves, 0, red, out);
+      sumChannel(curves, 1, green, out);
+      sumChannel(curves, 2, blue, out);
     },
   };
-}
+};
