@@ -10,6 +10,7 @@ export { primaries, type Primaries } from './colour/primaries/index.js';
 export { ciede2000, ciede2000Run, labRun } from './colour/difference.js';
 
 export { dyeSets, type DyeSet } from './film/dye-sets/index.js';
+export { simdDyeModels } from './film/engine/simd-dye-model.js';
 export { lamps, type Lamp } from './projection/lamps/index.js';
 
 export { lookJsonSchema, lookSchema, type Look } from './look/look-schema.js';

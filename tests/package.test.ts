@@ -43,6 +43,7 @@ describe('the package', () => {
     'dist/man/gatelight.1',
     'dist/page/index.html',
     'dist/apply-engine.wasm',
+    'dist/film-engine.wasm',
     'README.md',
     'LICENSE',
   ])('holds %s', (path) => {

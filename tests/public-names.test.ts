@@ -31,6 +31,7 @@ const names = [
   'sentence',
   'sentences',
   'signalsOf',
+  'simdDyeModels',
   'simdEngine',
   'transferFunctions',
   'undo',

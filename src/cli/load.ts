@@ -10,6 +10,7 @@ import { lutFormatOf } from '../lut/formats/index.js';
 import type { LutFile } from '../lut/formats/lut-format.js';
 import { type Lut, sampleLattice } from '../lut/lattice.js';
 import { requireLookName, requireSourceName } from './kind-of-name.js';
+import { maker } from './maker.js';
 import { noteAll } from './report.js';
 
 /** Look and lamp files are a few kilobytes of text. */
@@ -75,5 +76,9 @@ export async function loadSource(path: string): Promise<Source> {
   requireSourceName(path);
   if (!isLook(path)) return lutSource(path);
   const look = await loadLook(path);
-  return { lut: sampleLattice(compileLook(look), usualSize), signals: signalsOf(look), name: look.name };
+  return {
+    lut: sampleLattice(compileLook(look, maker.makeDyeModel), usualSize),
+    signals: signalsOf(look),
+    name: look.name,
+  };
 }

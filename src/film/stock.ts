@@ -3,7 +3,7 @@ import { type Run, transform3, transformRun3 } from '../maths/matrix3.js';
 import { type DensityLight, densityLight } from './density-light.js';
 import { aboveFloor, densityOf, transmittanceOf } from './density.js';
 import { dyeAmountSolver } from './dye-amounts.js';
-import { type DyeModel, dyeModel } from './dye-model.js';
+import { type DyeModel, dyeModel, type MakeDyeModel } from './dye-model.js';
 import type { DyeSet } from './dye-sets/dye-set.js';
 import { type DyeLoss, faded, unfaded } from './fading.js';
 import { type FilmLight, filmLight } from './film-light.js';
@@ -24,11 +24,11 @@ interface FilmState extends DensityLight {
   readonly model: DyeModel;
 }
 
-function filmState(dyes: DyeSet, stain: Stain, light: FilmLight): FilmState {
+function filmState(dyes: DyeSet, stain: Stain, light: FilmLight, make: MakeDyeModel): FilmState {
   const added = stainSpectrum(stain);
   const base = dyes.base.map((value, i) => value + added[i]);
   const inDensities = densityLight(light);
-  return { ...inDensities, model: dyeModel(dyes, base, inDensities.light) };
+  return { ...inDensities, model: make(dyes, base, inDensities.light) };
 }
 
 /**
@@ -61,9 +61,13 @@ function changeOfState(before: FilmState, after: FilmState, change?: (amounts: F
 
 const noStain: Stain = { red: 0, green: 0, blue: 0 };
 
-/** Gives back the dyes that were lost and takes the stain out. Linear BT.2020 relative to the open gate, in place. */
-export function restoreStock({ dyes, loss, stain }: StockAge): Run {
-  return changeOfState(filmState(dyes, stain, gateLight), filmState(dyes, noStain, gateLight), (amounts) => {
+/**
+ * Gives back the dyes that were lost and takes the stain out. Linear BT.2020 relative to the open gate, in place.
+ * @param make how the spectral model is reckoned
+ */
+export function restoreStock({ dyes, loss, stain }: StockAge, make = dyeModel): Run {
+  const [aged, sound] = [stain, noStain].map((added) => filmState(dyes, added, gateLight, make));
+  return changeOfState(aged, sound, (amounts) => {
     amounts[0] = unfaded(amounts[0], loss.cyan);
     amounts[1] = unfaded(amounts[1], loss.magenta);
     amounts[2] = unfaded(amounts[2], loss.yellow);
@@ -72,7 +76,8 @@ export function restoreStock({ dyes, loss, stain }: StockAge): Run {
 
 /** Ages film: the opposite of {@link restoreStock}, for demonstrations and tests. */
 export function ageStock({ dyes, loss, stain }: StockAge): Run {
-  return changeOfState(filmState(dyes, noStain, gateLight), filmState(dyes, stain, gateLight), (amounts) => {
+  const [sound, aged] = [noStain, stain].map((added) => filmState(dyes, added, gateLight, dyeModel));
+  return changeOfState(sound, aged, (amounts) => {
     amounts[0] = faded(amounts[0], loss.cyan);
     amounts[1] = faded(amounts[1], loss.magenta);
     amounts[2] = faded(amounts[2], loss.yellow);
@@ -83,8 +88,9 @@ export function ageStock({ dyes, loss, stain }: StockAge): Run {
  * Puts another lamp behind the film: what its dyes, seen under the gate light, look like under the lamp, balanced so
  * that the lamp's open gate is again 1 1 1. Linear BT.2020 relative to the open gate, in place.
  */
-export function relight(dyes: DyeSet, lamp: FilmLight): Run {
-  return changeOfState(filmState(dyes, noStain, gateLight), filmState(dyes, noStain, lamp));
+export function relight(dyes: DyeSet, lamp: FilmLight, make = dyeModel): Run {
+  const [before, after] = [gateLight, lamp].map((light) => filmState(dyes, noStain, light, make));
+  return changeOfState(before, after);
 }
 
 /** Amounts of dye that a frame of film holds: clear to densest, 1 = peak density 1. */
@@ -99,7 +105,7 @@ export function filmGamut({
   loss,
   stain,
 }: StockAge): (red: number, green: number, blue: number) => boolean {
-  const { model, fromBt2020 } = filmState(dyes, stain, gateLight);
+  const { model, fromBt2020 } = filmState(dyes, stain, gateLight, dyeModel);
   const solve = dyeAmountSolver(model);
   const densities = new Float64Array(3);
   const amounts = new Float64Array(3);

@@ -4,6 +4,7 @@ import type { Look } from '../look/look-schema.js';
 import { channelCrossing, sampleCurves } from '../lut/curves.js';
 import { latinText } from '../lut/formats/cube/text.js';
 import type { CurveTable } from '../lut/lattice.js';
+import type { Run } from '../maths/matrix3.js';
 import { type BuildOptions, lutBytes, type Maker, type WrittenLut } from './build-look.js';
 
 /** Entries of the curves when nothing is asked: what devices commonly load (common practice, no source). */
@@ -15,8 +16,8 @@ const mostCrossing = 0.5 / 1023;
 const channelNames = ['red', 'green', 'blue'];
 
 /** @throws InputError with the measured error for a look in which an output channel depends on other channels */
-function requireCurves(look: Look): void {
-  const { largest, at, channel } = channelCrossing(compileLook(look));
+function requireCurves(look: Look, compiled: Run): void {
+  const { largest, at, channel } = channelCrossing(compiled);
   if (largest <= mostCrossing) return;
   const codes = at.map((code) => Math.round(255 * code)).join(' ');
   throw new InputError({
@@ -37,8 +38,9 @@ export function buildCurves(
   options: BuildOptions,
   maker: Maker,
 ): { curves: CurveTable } & WrittenLut {
-  requireCurves(look);
-  const curves = sampleCurves(compileLook(look), options.size);
+  const compiled = compileLook(look, maker.makeDyeModel);
+  requireCurves(look, compiled);
+  const curves = sampleCurves(compiled, options.size);
   const bytes = lutBytes(curves, look, options, maker);
   return {
     curves,

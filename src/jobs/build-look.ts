@@ -1,3 +1,4 @@
+import type { MakeDyeModel } from '../film/dye-model.js';
 import { canonicalLook } from '../look/canonical-look.js';
 import { compileLook } from '../look/compile-look.js';
 import type { Look } from '../look/look-schema.js';
@@ -12,6 +13,8 @@ export interface Maker {
   readonly version: string;
   /** SHA-256 of a text in UTF-8, as 64 hexadecimal digits. */
   readonly sha256: (text: string) => string;
+  /** The fastest way that the machine has to reckon film; left out: the plain way. */
+  readonly makeDyeModel?: MakeDyeModel;
 }
 
 export interface BuildOptions {
@@ -66,7 +69,7 @@ export function buildLook(
   options: BuildOptions,
   maker: Maker,
 ): { lattice: Lattice } & WrittenLut {
-  const lattice = sampleLattice(compileLook(look), options.size);
+  const lattice = sampleLattice(compileLook(look, maker.makeDyeModel), options.size);
   const bytes = lutBytes(lattice, look, options, maker);
   return {
     lattice,

@@ -1,3 +1,4 @@
+import type { MakeDyeModel } from '../film/dye-model.js';
 import type { Run } from '../maths/matrix3.js';
 import { canonicalJson } from './canonical-look.js';
 import { lightEnd, lightPath } from './light-path.js';
@@ -40,10 +41,11 @@ function deliversAsRecorded(look: Look, { encoding, primaries, range }: Delivery
 /**
  * Makes one function of a look: code values red green blue, 0..1, in place, as the camera wrote them to as the device
  * expects them. Linear time, no allocation per colour. Where nothing is asked it is the identity.
+ * @param make how the spectral model of film is reckoned; left out: the plain way. Every way gives the same numbers.
  */
-export function compileLook(look: Look): Run {
+export function compileLook(look: Look, make?: MakeDyeModel): Run {
   const delivery = deliveryOf(look.delivery, look.camera);
-  const [path, end] = [lightPath(look), lightEnd(look)];
+  const [path, end] = [lightPath(look, make), lightEnd(look)];
   if (path.length + end.length === 0 && deliversAsRecorded(look, delivery)) return () => {};
   const arrive = inTurn([readCamera(look.camera), ...path, toDeliveryPrimaries(delivery)]);
   const arriving = probeCodes(look.camera);

@@ -1,3 +1,4 @@
+import type { MakeDyeModel } from '../film/dye-model.js';
 import { gateLight } from '../film/stock.js';
 import type { Run } from '../maths/matrix3.js';
 import type { Look } from './look-schema.js';
@@ -18,19 +19,21 @@ export interface Stretch {
 /**
  * THE order of the light path between camera and delivery, written down once. Linear BT.2020 relative to the open
  * gate, in place. A projector without a room is seen in the default room.
+ * @param make how the spectral model of film is reckoned; left out: the plain way
  */
-export function stretches({ stock, print, projector, room: asked, camera, delivery }: Look): Stretch[] {
+export function stretches(look: Look, make?: MakeDyeModel): Stretch[] {
+  const { stock, print, projector, room: asked, camera, delivery } = look;
   const light = projector === undefined ? gateLight : projectorLight(projector);
   const { dyes } = stock ?? stockSchema.parse({});
   const { flare = 0, ...lamp } = projector ?? {};
   const room = asked ?? roomSchema.parse({});
   const device = deliveryOf(delivery, camera);
   return [
-    { hangsOn: stock, compile: () => (stock === undefined ? [] : compileStock(stock)) },
+    { hangsOn: stock, compile: () => (stock === undefined ? [] : compileStock(stock, make)) },
     { hangsOn: print, compile: () => (print === undefined ? [] : compilePrint(print)) },
     {
       hangsOn: [lamp, dyes],
-      compile: () => (projector === undefined ? [] : compileLamp(light, dyes)),
+      compile: () => (projector === undefined ? [] : compileLamp(light, dyes, make)),
     },
     { hangsOn: flare, compile: () => compileFlare(flare) },
     { hangsOn: [room, lamp, device], compile: () => compileRoom(room, light, toDelivery(device)) },
@@ -38,7 +41,8 @@ export function stretches({ stock, print, projector, room: asked, camera, delive
 }
 
 /** The path as one list of steps. */
-export const lightPath = (look: Look): Run[] => stretches(look).flatMap(({ compile }) => compile());
+export const lightPath = (look: Look, make?: MakeDyeModel): Run[] =>
+  stretches(look, make).flatMap(({ compile }) => compile());
 
 /** How light ends: worked in the delivery's primaries, where nothing may pass 1. */
 export function lightEnd(look: Look): Run[] {

@@ -1,3 +1,4 @@
+import type { MakeDyeModel } from '../film/dye-model.js';
 import type { Run } from '../maths/matrix3.js';
 import { probeCodes } from './compile-look.js';
 import { lightEnd, type Stretch, stretches } from './light-path.js';
@@ -39,16 +40,17 @@ const keyed = ({ hangsOn, compile }: Stretch) => {
  * What looks make of one and the same code values, one look after the other: the same as `compileLook` gives, in less
  * time where a look differs from the one before only late in the path. For a control that moves.
  * @param codes rows r g b, 0..1, left as they are
+ * @param make as `compileLook` has it
  * @returns for a look: a new array of rows r g b as the device expects them
  */
-export function lookOverCodes(codes: Float64Array): (look: Look) => Float64Array {
+export function lookOverCodes(codes: Float64Array, make?: MakeDyeModel): (look: Look) => Float64Array {
   const [own, probed] = [memory(), memory()];
   return (look) => {
     const { camera } = look;
     const delivery = deliveryOf(look.delivery, camera);
     const path = [
       keyed({ hangsOn: camera, compile: () => [readCamera(camera)] }),
-      ...stretches(look).map(keyed),
+      ...stretches(look, make).map(keyed),
       keyed({ hangsOn: delivery, compile: () => [toDeliveryPrimaries(delivery)] }),
     ];
     const arriving = probed(() => probeCodes(camera), path);

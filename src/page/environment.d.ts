@@ -1,2 +1,4 @@
 /** The version that builds the page; set by the build. */
 declare const __VERSION__: string;
+/** The compiled film loops, a WebAssembly module in base64; set by the build. */
+declare const __FILM_ENGINE__: string;

@@ -3,6 +3,8 @@ import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 
 const root = resolve(import.meta.dirname, '../..');
+/** The page holds it whole, since one that was opened from the disk cannot fetch a file beside it. */
+const filmEngine = readFileSync(resolve(root, 'dist/film-engine.wasm'), 'base64');
 const { version } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8')) as { version: string };
 
 /**
@@ -18,7 +20,7 @@ const plainScript: Plugin = {
 export default defineConfig({
   root: import.meta.dirname,
   base: './',
-  define: { __VERSION__: JSON.stringify(version) },
+  define: { __VERSION__: JSON.stringify(version), __FILM_ENGINE__: JSON.stringify(filmEngine) },
   plugins: [plainScript],
   worker: { format: 'iife' },
   build: {

@@ -1,5 +1,6 @@
 import { planck } from '../../colour/illuminants/planck.js';
 import { resampleToGrid, type Spectrum } from '../../colour/spectrum.js';
+import type { MakeDyeModel } from '../../film/dye-model.js';
 import { dyeSets, type DyeSetName } from '../../film/dye-sets/index.js';
 import { filmLight, type FilmLight, showsColours } from '../../film/film-light.js';
 import { gateLight, relight } from '../../film/stock.js';
@@ -83,8 +84,8 @@ export function projectorLight({ lamp, heatFilter }: Projector): FilmLight {
 }
 
 /** The film before the lamp; linear BT.2020 balanced to the lamp's open gate. */
-export const compileLamp = (light: FilmLight, dyes: DyeSetName): Run[] =>
-  light === gateLight ? [] : [relight(dyeSets[dyes], light)];
+export const compileLamp = (light: FilmLight, dyes: DyeSetName, make?: MakeDyeModel): Run[] =>
+  light === gateLight ? [] : [relight(dyeSets[dyes], light, make)];
 
 /** Stray light over the whole screen. */
 export const compileFlare = (flare: number): Run[] => (flare > 0 ? [flareRun(flare)] : []);

@@ -1,3 +1,4 @@
+import type { MakeDyeModel } from '../../film/dye-model.js';
 import { dyeSets } from '../../film/dye-sets/index.js';
 import { restoreStock } from '../../film/stock.js';
 import type { Run } from '../../maths/matrix3.js';
@@ -20,7 +21,7 @@ export const stockSchema = z.strictObject({
 export type Stock = z.output<typeof stockSchema>;
 
 /** Undoes what time did, or nothing where nothing is asked. */
-export function compileStock({ dyes, loss, stain }: Stock): Run[] {
+export function compileStock({ dyes, loss, stain }: Stock, make?: MakeDyeModel): Run[] {
   const asked = [...Object.values(loss), ...Object.values(stain)].some((value) => value !== 0);
-  return asked ? [restoreStock({ dyes: dyeSets[dyes], loss, stain })] : [];
+  return asked ? [restoreStock({ dyes: dyeSets[dyes], loss, stain }, make)] : [];
 }

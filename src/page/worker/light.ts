@@ -7,6 +7,7 @@ import { nodeCode, type Lut, sampleLattice } from '../../lut/lattice.js';
 import { sampleLut } from '../../lut/interpolate.js';
 import type { Run } from '../../maths/matrix3.js';
 import { coarseSize } from '../coarse.js';
+import { makeDyeModel } from './make-dye-model.js';
 import { lookUpTo, stationNames, wedgeSteps } from '../stations/up-to.js';
 
 let lastCompiled: { readonly key: string; readonly run: Run } | undefined;
@@ -14,7 +15,7 @@ let lastCompiled: { readonly key: string; readonly run: Run } | undefined;
 /** A look's function; of one and the same look in turn, compiled once. */
 function compiledOnce(look: Look): Run {
   const key = JSON.stringify(look);
-  if (lastCompiled?.key !== key) lastCompiled = { key, run: compileLook(look) };
+  if (lastCompiled?.key !== key) lastCompiled = { key, run: compileLook(look, makeDyeModel) };
   return lastCompiled.run;
 }
 
@@ -38,7 +39,7 @@ const mostRemembered = 8;
 function coarsePlanes(look: Look, size: number, from: number, to: number): Float64Array {
   const key = `${size} ${from} ${to}`;
   if (!remembered.has(key) && remembered.size >= mostRemembered) remembered.clear();
-  const over = remembered.get(key) ?? lookOverCodes(planeCodes(size, from, to));
+  const over = remembered.get(key) ?? lookOverCodes(planeCodes(size, from, to), makeDyeModel);
   remembered.set(key, over);
   return over(look);
 }
@@ -86,7 +87,7 @@ function wedgeAfter(look: Look, station: (typeof stationNames)[number]): number[
   const known = compiled.get(key);
   if (known !== undefined) return known;
   if (compiled.size > 500) compiled.clear();
-  const run = compileLook(part);
+  const run = compileLook(part, makeDyeModel);
   const screen = toScreen(signalsOf(part).output);
   const wedge = shown(look, (values, count) => {
     run(values, count);

@@ -23,12 +23,17 @@ import { decodeStill } from './decode-still.js';
 import { labelFonts } from './label-fonts.js';
 import { levelsOf } from './levels.js';
 import { latticePlanes, tableLattice, wedges } from './light.js';
+import { makeDyeModel } from './make-dye-model.js';
 import type { ScopeName } from './scope-names.js';
 import { drawScope, limitsOf } from './scopes.js';
 import { stillCache } from './still-cache.js';
 import { dropStill, keepStill, storedStill } from './still-store.js';
 
-const maker: Maker = { version: __VERSION__, sha256: (text) => bytesToHex(sha256(utf8ToBytes(text))) };
+const maker: Maker = {
+  version: __VERSION__,
+  sha256: (text) => bytesToHex(sha256(utf8ToBytes(text))),
+  makeDyeModel,
+};
 
 const stills = stillCache(async (id) => {
   const stored = await storedStill(id);
