@@ -1,3 +1,4 @@
+import { maker } from '../../../src/cli/maker.js';
 import { compileLook } from '../../../src/look/compile-look.js';
 import { sampleLattice } from '../../../src/lut/lattice.js';
 import { type Figure, timedFigure } from '../figures.js';
@@ -14,7 +15,8 @@ const warmUps = 20;
 async function measureLook(file: string, setting: Setting): Promise<Figure[]> {
   const look = loadReadyLook(file);
   // As the light table does while a control moves: the look is compiled anew each time.
-  const building = (size: number) => () => processorSeconds(() => sampleLattice(compileLook(look), size));
+  const building = (size: number) => () =>
+    processorSeconds(() => sampleLattice(compileLook(look, maker.makeDyeModel), size));
   for (let i = 0; i < warmUps; i++) building(17)();
   const times = await inTurns({ 17: building(17), 33: building(33), 65: building(65) }, setting.rounds, 0);
   const name = file.replace(/\.json$/, '');
