@@ -41,13 +41,30 @@ function killAll(): void {
   for (const child of running) child.kill('SIGKILL');
 }
 
+const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+
+/** Ends them before anyone removes what they write, then lets the signal do what it would have done without us. */
+function onSignal(signal: NodeJS.Signals): void {
+  killAll();
+  unwatch();
+  if (process.listenerCount(signal) === 0) process.kill(process.pid, signal);
+}
+
+function unwatch(): void {
+  process.off('exit', killAll);
+  for (const signal of signals) process.off(signal, onSignal);
+}
+
 /** Programs of ours that are left must not outlive the process. */
 function watch(child: ChildProcess): void {
-  if (running.size === 0) process.on('exit', killAll);
+  if (running.size === 0) {
+    process.on('exit', killAll);
+    for (const signal of signals) process.prependListener(signal, onSignal);
+  }
   running.add(child);
   const forget = () => {
     running.delete(child);
-    if (running.size === 0) process.off('exit', killAll);
+    if (running.size === 0) unwatch();
   };
   child.once('close', forget).once('error', forget);
 }

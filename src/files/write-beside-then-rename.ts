@@ -5,7 +5,7 @@ import { basename, dirname, join, resolve, sep } from 'node:path';
 import { InputError } from '../errors/input-error.js';
 import { fileProblem, systemCode } from './file-problem.js';
 import { isSource } from './sources.js';
-import { makeTemporary, releaseTemporary } from './temporaries.js';
+import { holdTemporary, makeTemporary, releaseTemporary } from './temporaries.js';
 
 export type FileData = Uint8Array | string | readonly Uint8Array[];
 
@@ -139,6 +139,8 @@ export async function writeBeside(
   await checkTarget(path, options);
   const target = resolve(path);
   const temporary = join(dirname(target), `.gatelight-${randomBytes(9).toString('hex')}.part`);
+  // Held from now on: another program may be the one that makes it.
+  holdTemporary(temporary);
   try {
     await write(temporary);
     await (options.force ? rename(temporary, target) : claimName(temporary, target));
