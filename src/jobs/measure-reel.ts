@@ -5,7 +5,8 @@ import { checkLook } from '../look/read-look.js';
 import type { Camera } from '../look/sections/camera.js';
 import { cameraSchema } from '../look/sections/camera.js';
 import type { Encoding } from '../look/sections/signal.js';
-import { type Marks, type Measurement, measureReel, type Still } from '../measure/index.js';
+import { type Confidence, type Marks, type Measurement, measureReel, type Still } from '../measure/index.js';
+import { markDoubts } from './mark-doubts.js';
 import { measuredStills } from './measured-stills.js';
 import { lossSentence, surenessWords } from './reel-words.js';
 
@@ -104,6 +105,10 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
   };
 }
 
+/** A measurement that rests on a mark which cannot be is a guess. */
+const doubting = (confidence: Confidence, more: readonly string[]): Confidence =>
+  more.length === 0 ? confidence : { ...confidence, word: 'thin', reasons: [...more, ...confidence.reasons] };
+
 /**
  * Measures a reel and makes a look of what was found: the camera's open gate and the stock section are filled in, all else
  * stays as `like` has it; without `like` it is a correction alone.
@@ -124,7 +129,8 @@ export function measureReelToLook(request: ReelRequest): MeasuredReel {
       ...(request.openGate === undefined ? {} : { openGate: request.openGate / scale }),
     },
   );
-  const measurement = { ...found, openGate: found.openGate * scale };
+  const confidence = doubting(found.confidence, markDoubts(request.stills, request.marks));
+  const measurement = { ...found, openGate: found.openGate * scale, confidence };
   const fields = lookFields(request, camera, measurement);
   return {
     measurement,

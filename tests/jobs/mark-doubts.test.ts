@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { renderDemoStill } from '../../src/demo/index.js';
+import { markDoubts } from '../../src/jobs/mark-doubts.js';
+import { makePicture, type Picture } from '../../src/picture/picture.js';
+
+/** The demonstration's still: a wedge at the right edge, black at its foot, white at its top. */
+const [width, height] = [240, 180];
+const regatta = {
+  name: 'regatta.png',
+  picture: renderDemoStill('regatta', { width, height, age: 'blue-shifted' }),
+};
+const part = (x: number, y: number, w: number, h: number) => [
+  { still: 1, ...{ x: Math.round(x * width), y: Math.round(y * height) }, width: w, height: h },
+];
+const foot = part(0.97, 0.93, 6, 10);
+const top = part(0.97, 0.01, 6, 10);
+const sail = part(0.46, 0.35, 10, 10);
+const bricks = part(0.02, 0.7, 8, 8);
+
+describe('marks', () => {
+  it('where they are what they are said to be are not doubted', () => {
+    expect(markDoubts([regatta], { black: foot, clear: top, film: top, neutral: sail })).toEqual([]);
+    expect(markDoubts([regatta], {})).toEqual([]);
+  });
+
+  it.each([
+    ['black', sail, /marked as black is lighter than \d\d % of its still/],
+    ['clear', bricks, /marked as clear is darker than \d\d % of its still/],
+    ['film', bricks, /marked as clear film is darker than \d\d % of its still/],
+  ] as const)('as %s where that cannot be are doubted', (kind, place, words) => {
+    const doubts = markDoubts([regatta], { [kind]: place });
+    expect(doubts).toEqual([expect.stringMatching(words)]);
+  });
+
+  it('are held against their own still, grey, with alpha or of one pixel', () => {
+    const filled = (code: number): Picture =>
+      makePicture(1, 1, { channels: 2, bits: 16 }, Uint16Array.of(code, 65535));
+    const stills = [filled(0), filled(60000)].map((picture, i) => ({ name: `${i}`, picture }));
+    const black = [1, 2].map((still) => ({ still, x: 0, y: 0, width: 1, height: 1 }));
+    expect(markDoubts(stills, { black, clear: black })).toEqual([]);
+  });
+});
