@@ -74,6 +74,7 @@ describe('gatelight measure', () => {
 
   it.each([
     ['no still', [], 'no still was given'],
+    ['a still given twice', [regatta, tram, regatta], 'is the same picture as one before'],
     ['a rectangle outside', [regatta, '--black', '200,0,50,10'], 'reaches outside of'],
     ['a still that was not given', [regatta, '--neutral', '3:1,1,5,5'], 'there is no still 3: one was given'],
     ['still 0', [regatta, '--neutral', '0:1,1,5,5'], 'stills are counted from 1'],

@@ -22,6 +22,7 @@ import { forceOption, jsonOption, matrixOption, rangeOption, wholeNumber } from 
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
 import { printable, printJson, terminal } from '../report.js';
 import { chosenStills, usualStills } from './measure/chosen-stills.js';
+import { requireDifferent } from './measure/different-stills.js';
 import { type LightOptions, measureLight } from './measure/light.js';
 
 interface Options extends LightOptions, Readonly<Record<MarkKind, readonly GivenRectangle[]>> {
@@ -115,6 +116,8 @@ async function measureStills(given: readonly string[], options: Options): Promis
   const like = likePath === undefined ? undefined : await loadLikeLook(likePath, output ?? likePath);
   const paths = await chosenStills(given, options);
   const stills = await loadStills(paths, options);
+  // Stills picked from a movie may be alike where nothing moves; that is for the picking to mind.
+  if (paths === given) requireDifferent(stills);
   const marks = marksOf(options, stills);
   const reel = measureReelToLook({ stills, marks, dyes: stock, openGate, encoding, like });
   const drawn = report === undefined ? undefined : await drawReport(report, reel, stills);
