@@ -7,8 +7,14 @@ import installedFfprobe from '@ffprobe-installer/ffprobe';
 import { afterAll } from 'vitest';
 import type { Tools } from '../../src/clips/tools.js';
 
-/** The programs that come with the development packages: a machine with Node alone has them. */
-export const packagedTools: Tools = { ffmpeg: installedFfmpeg.path, ffprobe: installedFfprobe.path };
+/**
+ * The programs that come with the development packages, so that a machine with Node alone has them; GATELIGHT_FFMPEG and
+ * GATELIGHT_FFPROBE name others, to run the tests with another version.
+ */
+export const packagedTools: Tools = {
+  ffmpeg: process.env.GATELIGHT_FFMPEG ?? installedFfmpeg.path,
+  ffprobe: process.env.GATELIGHT_FFPROBE ?? installedFfprobe.path,
+};
 
 /** The same for a command line that is started by a test. */
 export const packagedEnvironment = {
