@@ -77,7 +77,7 @@ function reason({ stills, take, advice }: ExposureTest): string {
 function adviceText(test: ExposureTest): string {
   const best = test.stills[test.take];
   if (test.advice === 'not-one-frame')
-    return 'Take none on these figures: the stills do not look like one and the same frame. Let the film stand on one, and change nothing but the exposure. If they are of one, say by what curve they were written (--encoding).';
+    return 'Take none on these figures: the stills do not look like one and the same frame. Take them of one that stands in a cool gate, and change nothing but the exposure. If they are of one, say by what curve they were written (--encoding).';
   if (test.advice === 'no-light') return 'There is no light in these stills.';
   if (test.advice !== 'go-down') return `Take ${best.name}. ${reason(test)}`;
   const over =

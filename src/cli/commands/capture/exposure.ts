@@ -27,7 +27,8 @@ export function addExposure(capture: Command): void {
     .description(
       'Compares stills of the same frame taken at several sensitivities or lamp levels: what is burnt out and blocked ' +
         'by channel, the headroom left, the noise in the shadows, and which one to take. Start around half of the lamp’s ' +
-        'range, use the lightest frame of the reel, and change nothing else between the stills.',
+        'range, use the lightest frame of the reel, and change nothing else between the stills. Let film stand in a cool gate ' +
+        'only: a projection lamp burns it.',
     )
     .argument(
       '<stills...>',
