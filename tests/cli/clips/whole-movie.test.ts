@@ -35,13 +35,10 @@ describe('a whole movie through a look', () => {
         sampleAspect: before.sampleAspect,
       });
       // In this container, versions before 4.3 know no number for sRGB.
-      const transfer = output.endsWith('mov') ? undefined : 'iec61966-2-1';
-      expect(after.colour).toMatchObject({
-        primaries: 'bt709',
-        transfer,
-        matrix: 'bt709',
-        range: 'legal',
-      });
+      expect(output.endsWith('mov') ? [undefined, 'iec61966-2-1'] : ['iec61966-2-1']).toContain(
+        after.colour.transfer,
+      );
+      expect(after.colour).toMatchObject({ primaries: 'bt709', matrix: 'bt709', range: 'legal' });
       const hash = (path: string) => ffmpeg('-i', path, '-map', '0:a', '-f', 'md5', '-').toString();
       expect(hash(at(output))).toBe(hash(at('sound.mkv')));
     }
