@@ -43,7 +43,9 @@ describe('stills picked from a movie', () => {
 
   it('refuses a movie of leader, and what is no movie', () => {
     ffmpeg(...scene('color=black:'), '-vf', grain, '-c:v', 'ffv1', at('leader.mkv'));
+    ffmpeg('-i', at('pick.mkv'), '-frames:v', '2', '-c', 'copy', at('two.mkv'));
     const refusals: [string[], RegExp][] = [
+      [['two.mkv'], /has 2 frames, too few to pick from\. Name frames by hand: two\.mkv@f1/],
       [['leader.mkv'], /none of the \d+ frames looked at will do \(\d+ black\)/],
       [['bars.png', '--stills', '3'], /--stills: is for one movie file/],
       [['pick.mkv', 'bars.png'], /is measured in a run of its own/],

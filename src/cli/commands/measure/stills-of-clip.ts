@@ -24,6 +24,9 @@ function sizeOf({ width, height }: ProbedClip): { width: number; height: number 
   return { width: Math.max(1, Math.round(width * scale)), height: Math.max(1, Math.round(height * scale)) };
 }
 
+/** A frame is held against its neighbours on either side. */
+const fewestFrames = 3;
+
 /** Three frames in a row from each place; of a short clip all frames, which is sooner done than finding many places. */
 function placesOf(frames: number, count: number): { first: number; frames: number }[] {
   const places = placesForOne * count;
@@ -56,7 +59,7 @@ async function samplesOf(clip: ProbedClip, times: FrameTimes, count: number): Pr
     const run: Seen[] = [];
     for await (const { index, picture } of readFrames(clip, { first, count: frames, size }, times))
       run.push({ index, traits: frameTraits(picture) });
-    samples.push(...(run.length < 3 ? [] : withNeighbours(run)));
+    samples.push(...(run.length < fewestFrames ? [] : withNeighbours(run)));
   }
   return samples;
 }
@@ -79,13 +82,20 @@ export async function stillsOfClip(path: string, count: number, options: ClipOpt
   const times = await frameTimes(clip);
   const short = cutShort(clip, times);
   if (short !== undefined) noteAll(path, [short]);
+  const byHand = `Name frames by hand: ${frameName(path, Math.floor(times.seconds.length / 2))}`;
+  if (times.seconds.length < fewestFrames)
+    throw new InputError({
+      file: path,
+      what: `has ${times.seconds.length === 1 ? 'one frame' : `${times.seconds.length} frames`}, too few to pick from`,
+      hint: byHand,
+    });
   const samples = await samplesOf(clip, times, count);
   const { good, passedOver } = passOver(samples);
   if (good.length === 0)
     throw new InputError({
       file: path,
       what: `none of the ${samples.length} frames looked at will do (${passedOverWords(passedOver)})`,
-      hint: `Name frames by hand: ${frameName(path, 250)}`,
+      hint: byHand,
     });
   const chosen = chooseSpread(good, count, times.seconds.length);
   const names = chosen.map(({ index }) => frameName(path, index));
