@@ -57,12 +57,12 @@ function causeSentences(verdict: Verdict): string[] {
 /** Where the burnt still lies, in pixels: its pixel x, y shows what the plain still has at x + dx, y + dy. */
 function shiftWords({ shift: { dx, dy } }: Verdict): string {
   const parts = [
-    ...(Math.abs(dx) < 0.05 ? [] : [`${Math.abs(dx).toFixed(2)} ${dx > 0 ? 'left' : 'right'}`]),
-    ...(Math.abs(dy) < 0.05 ? [] : [`${Math.abs(dy).toFixed(2)} ${dy > 0 ? 'up' : 'down'}`]),
+    ...(Math.abs(dx) < 0.05 ? [] : [`${Math.abs(dx).toFixed(2)} pixels to the ${dx > 0 ? 'left' : 'right'}`]),
+    ...(Math.abs(dy) < 0.05 ? [] : [`${Math.abs(dy).toFixed(2)} pixels ${dy > 0 ? 'up' : 'down'}`]),
   ];
   return parts.length === 0
     ? 'The stills lie on one another'
-    : `The burnt still lies off by ${parts.join(' and ')} (pixels), which was taken out`;
+    : `The burnt still lies ${parts.join(' and ')}, which was taken out`;
 }
 
 /** What was found, in whole sentences: cause and remedy, how it was looked at, and what speaks against being sure. */
