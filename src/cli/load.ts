@@ -1,4 +1,5 @@
 import { dirname, extname, isAbsolute, join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { readTextBounded, streamFile } from '../files/read-bounded.js';
 import { provenanceKeys } from '../jobs/build-look.js';
 import { screenSignal, type Signal, signalFromText, type Signals, signalsOf } from '../jobs/signal.js';
@@ -8,7 +9,8 @@ import type { Look } from '../look/look-schema.js';
 import { readLook } from '../look/read-look.js';
 import { lutFormatOf } from '../lut/formats/index.js';
 import type { LutFile } from '../lut/formats/lut-format.js';
-import { type Lut, sampleLattice } from '../lut/lattice.js';
+import { type Lattice, latticeSteps, type Lut } from '../lut/lattice.js';
+import type { Run } from '../maths/matrix3.js';
 import { requireLookName, requireSourceName } from './kind-of-name.js';
 import { maker } from './maker.js';
 import { noteAll } from './report.js';
@@ -54,6 +56,11 @@ export interface Source {
   readonly name: string;
 }
 
+/** The same while the table of a look file is still being worked out: what needs it only later may begin already. */
+export interface ComingSource extends Omit<Source, 'lut'> {
+  readonly lut: Promise<Lut>;
+}
+
 /** Nodes a side when a look file is used without building it. */
 const usualSize = 33;
 
@@ -71,14 +78,32 @@ async function lutSource(path: string): Promise<Source> {
   };
 }
 
+/** Lets others have their turn between two steps. */
+async function sampleInTurns(transform: Run, size: number): Promise<Lattice> {
+  const steps = latticeSteps(transform, size);
+  for (;;) {
+    await setImmediate();
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** As {@link loadSource}, what takes longest still to come. @throws InputError for all that is wrong with the file */
+export async function openSource(path: string): Promise<ComingSource> {
+  requireSourceName(path);
+  if (!isLook(path)) {
+    const source = await lutSource(path);
+    return { ...source, lut: Promise.resolve(source.lut) };
+  }
+  const look = await loadLook(path);
+  const lut = sampleInTurns(compileLook(look, maker.makeDyeModel), usualSize);
+  // It fails for whoever waits for it; nobody may.
+  lut.catch(() => undefined);
+  return { lut, signals: signalsOf(look), name: look.name };
+}
+
 /** Reads a look file or a LUT by its extension. */
 export async function loadSource(path: string): Promise<Source> {
-  requireSourceName(path);
-  if (!isLook(path)) return lutSource(path);
-  const look = await loadLook(path);
-  return {
-    lut: sampleLattice(compileLook(look, maker.makeDyeModel), usualSize),
-    signals: signalsOf(look),
-    name: look.name,
-  };
+  const source = await openSource(path);
+  return { ...source, lut: await source.lut };
 }

@@ -7,7 +7,7 @@ import { fileProblem, systemCode } from './file-problem.js';
 import { isSource } from './sources.js';
 import { holdTemporary, makeTemporary, releaseTemporary } from './temporaries.js';
 
-export type FileData = Uint8Array | string | readonly Uint8Array[];
+export type FileData = Uint8Array | string;
 
 export interface WriteOptions {
   /** Replace an existing file. */
@@ -74,14 +74,21 @@ async function whereSupported(step: Promise<void>): Promise<boolean> {
 
 /** Writes a file that must be new, through to the disk; the caller releases it. */
 async function writeNew(path: string, data: FileData): Promise<void> {
-  const pieces = typeof data === 'string' || data instanceof Uint8Array ? [data] : data;
   const handle = await makeTemporary(path, () => open(path, 'wx'));
   try {
-    for (const piece of pieces) await handle.writeFile(piece);
+    await handle.writeFile(data);
     await whereSupported(handle.sync());
   } finally {
     await handle.close();
   }
+}
+
+/** As {@link writeNew}, for what writes into a file by its name. */
+async function fillNew(path: string, fill: () => Promise<void>): Promise<void> {
+  await (await makeTemporary(path, () => open(path, 'wx'))).close();
+  await fill();
+  const handle = await open(path, 'r+');
+  await whereSupported(handle.sync()).finally(() => handle.close());
 }
 
 /**
@@ -156,8 +163,20 @@ export async function writeBeside(
 
 /**
  * Writes data as {@link writeBeside} does.
- * @param data bytes, bytes in pieces, or text to be written as UTF-8
+ * @param data bytes, or text to be written as UTF-8
  */
 export async function writeSafely(path: string, data: FileData, options: WriteOptions): Promise<void> {
   await writeBeside(path, options, (temporary) => writeNew(temporary, data));
+}
+
+/**
+ * As {@link writeBeside}, through to the disk.
+ * @param fill writes into the file whose path it is given, which is there and empty
+ */
+export async function fillSafely(
+  path: string,
+  options: WriteOptions,
+  fill: (temporary: string) => Promise<void>,
+): Promise<void> {
+  await writeBeside(path, options, (temporary) => fillNew(temporary, () => fill(temporary)));
 }

@@ -64,6 +64,20 @@ const nodesPerChunk = 4096;
  * @throws InputError for a size that no LUT has, RangeError for an empty domain
  */
 export function sampleLattice(transform: Run, size: number, domainMin = zeros, domainMax = ones): Lattice {
+  const steps = latticeSteps(transform, size, domainMin, domainMax);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** As {@link sampleLattice}, in steps between which something else may be done. */
+export function* latticeSteps(
+  transform: Run,
+  size: number,
+  domainMin = zeros,
+  domainMax = ones,
+): Generator<undefined, Lattice> {
   requireLatticeSize(size);
   requireDomain(domainMin, domainMax);
   const values = new Float64Array(3 * size ** 3);
@@ -74,6 +88,7 @@ export function sampleLattice(transform: Run, size: number, domainMin = zeros, d
     const chunk = values.subarray(3 * line * size, 3 * end * size);
     fillNodes(chunk, line, end, size, domainMin, domainMax);
     transform(chunk, (end - line) * size);
+    yield;
   }
   return { kind: '3d', size, domainMin, domainMax, values };
 }

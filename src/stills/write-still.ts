@@ -5,10 +5,13 @@ import { InputError } from '../errors/input-error.js';
 import { nearestName } from '../errors/nearest-name.js';
 import { changeDepth, colourChannels, hasAlpha, lastCode, makePicture } from '../picture/picture.js';
 import type { Picture } from '../picture/picture.js';
-import { type Carried, joined } from './carried/carried.js';
-import { intoFile } from './carried/into-file.js';
+import { sourceOfBytes } from './byte-source.js';
+import { addToFile } from './carried/add-to-file.js';
+import type { Carried } from './carried/carried.js';
+import { additionFor, withAddition } from './carried/into-file.js';
 import { tooLargeForJpeg } from './carried/into-jpeg.js';
 import type { StillKind } from './still-kind.js';
+import { writingError } from './writing-error.js';
 
 const kinds: Readonly<Record<string, StillKind>> = {
   '.png': 'png',
@@ -98,34 +101,58 @@ function suited(carried: Carried, picture: Picture, kind: StillKind, notes: stri
   return { exif, xmp, density, ...(fits ? { profile } : {}) };
 }
 
-/**
- * A picture as a still file, in the format that the file's name asks for. PNG and TIFF keep code values, depth and alpha
- * exactly; what is carried is attached as it is, and nothing converted by a profile. Writes nothing.
- * @param path the name of the file to be, for its format and for messages
- * @param carried what a still that was read had beside its picture
- * @returns the file in pieces, one after the other, and what the user should know, each a clause without a full stop
- * @throws InputError for an unknown extension, and for transparency or too long a side in a JPEG
- */
-export async function encodeInPieces(
-  path: string,
-  picture: Picture,
-  carried: Carried = {},
-): Promise<{ pieces: Uint8Array[]; notes: string[] }> {
+/** A picture as the encoder takes it, and what its file is to carry. */
+interface Prepared {
+  readonly kind: StillKind;
+  readonly encoder: Sharp;
+  readonly carried: Carried;
+  readonly notes: readonly string[];
+}
+
+function prepare(path: string, picture: Picture, carried: Carried): Prepared {
   const kind = kindOfName(path);
   const notes: string[] = [];
   const held = kind === 'jpeg' ? forJpeg(picture, path, notes) : picture;
   const { width, height, channels, bits, data } = held;
   const source = sharp(data, { raw: { width, height, channels }, limitInputPixels: false });
-  const file = await encoders[kind](source.toColourspace(colourspaceOf(held)), bits).toBuffer();
-  return { pieces: intoFile(kind, file, suited(carried, held, kind, notes)), notes };
+  const encoder = encoders[kind](source.toColourspace(colourspaceOf(held)), bits);
+  return { kind, encoder, carried: suited(carried, held, kind, notes), notes };
 }
 
-/** As encodeInPieces, the file in one piece. */
+/**
+ * A picture as a still file, in the format that the file's name asks for. PNG and TIFF keep code values, depth and alpha
+ * exactly; what is carried is attached as it is, and nothing converted by a profile. Writes nothing.
+ * @param path the name of the file to be, for its format and for messages
+ * @param carried what a still that was read had beside its picture
+ * @returns the file, and what the user should know, each a clause without a full stop
+ * @throws InputError for an unknown extension, and for transparency or too long a side in a JPEG
+ */
 export async function encodeStill(
   path: string,
   picture: Picture,
   carried: Carried = {},
-): Promise<{ bytes: Uint8Array; notes: string[] }> {
-  const { pieces, notes } = await encodeInPieces(path, picture, carried);
-  return { bytes: pieces.length === 1 ? pieces[0] : joined(...pieces), notes };
+): Promise<{ bytes: Uint8Array; notes: readonly string[] }> {
+  const { kind, encoder, carried: suits, notes } = prepare(path, picture, carried);
+  const file = await encoder.toBuffer();
+  return { bytes: withAddition(file, additionFor(kind, sourceOfBytes(file), suits)), notes };
+}
+
+/**
+ * As {@link encodeStill}, straight into a file: a reel's frames are large, and are not held in memory once more.
+ * @param file where it is written, which need not have the name `path`; what stands there is written over
+ * @returns notes
+ * @throws InputError as encodeStill, and errors with the system's code where the file cannot be written
+ */
+export async function encodeStillTo(
+  file: string,
+  path: string,
+  picture: Picture,
+  carried: Carried = {},
+): Promise<readonly string[]> {
+  const { kind, encoder, carried: suits, notes } = prepare(path, picture, carried);
+  await encoder.toFile(file).catch((error: unknown) => {
+    throw writingError(error);
+  });
+  addToFile(file, (source) => additionFor(kind, source, suits));
+  return notes;
 }

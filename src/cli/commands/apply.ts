@@ -3,7 +3,7 @@ import { type Command, Option } from 'commander';
 import { InputError } from '../../errors/input-error.js';
 import type { Flip } from '../../picture/orientation.js';
 import { loadEngine } from '../engine/load-engine.js';
-import { loadSource } from '../load.js';
+import { openSource } from '../load.js';
 import {
   type ClipOptions,
   flipOption,
@@ -82,7 +82,7 @@ export function addApply(program: Command): void {
         return applyMovie(look, movie, options);
       }
       const stills = await stillsIn(paths);
-      const source = await loadSource(look);
+      const source = await openSource(look);
       const through = {
         source,
         engine: loadEngine(),

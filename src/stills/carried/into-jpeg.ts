@@ -1,4 +1,6 @@
+import type { ByteSource } from '../byte-source.js';
 import { ascii, bigEndian, type Carried, joined } from './carried.js';
+import type { Addition } from './into-file.js';
 
 /** A segment's length counts its own two bytes. */
 const mostBytes = 65535 - 2;
@@ -45,24 +47,24 @@ export function tooLargeForJpeg({ exif, xmp }: Carried): string[] {
 }
 
 /** Bytes of the APP0 segment that the encoder may have written, behind the marker that begins the file. */
-function ownHead(jpeg: Uint8Array): number {
-  return jpeg[2] === 0xff && jpeg[3] === 0xe0 ? 2 + 256 * jpeg[4] + jpeg[5] : 0;
+function ownHead(jpeg: ByteSource): number {
+  const [marker, app0, high, low] = jpeg.read(2, 4);
+  return marker === 0xff && app0 === 0xe0 ? 2 + 256 * high + low : 0;
 }
 
 /**
  * A JPEG as the encoder wrote it, with what is carried in segments of its own (ITU-T T.81; Exif 2.3; ISO 16684-1:2012).
- * @returns the file in pieces
  */
-export function intoJpeg(jpeg: Uint8Array, carried: Carried): Uint8Array[] {
+export function intoJpeg(jpeg: ByteSource, carried: Carried): Addition {
   const { profile, exif, xmp } = carried;
   const segments: Uint8Array[] = [];
-  let from = 2;
+  let replaces = 2;
   if (carried.density !== undefined) {
     segments.push(density(carried.density));
-    from += ownHead(jpeg);
+    replaces += ownHead(jpeg);
   }
   if (fits(exifName, exif)) segments.push(segment(0xe1, joined(exifName, exif)));
   if (fits(xmpName, xmp)) segments.push(segment(0xe1, joined(xmpName, xmp)));
   if (profile !== undefined) segments.push(...profileSegments(profile));
-  return [jpeg.subarray(0, 2), ...segments, jpeg.subarray(from)];
+  return { head: joined(jpeg.read(0, 2), ...segments), replaces, tail: new Uint8Array(0) };
 }

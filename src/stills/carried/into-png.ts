@@ -1,5 +1,7 @@
 import { deflateSync } from 'node:zlib';
+import type { ByteSource } from '../byte-source.js';
 import { ascii, bigEndian, type Carried, joined } from './carried.js';
+import type { Addition } from './into-file.js';
 
 const crcTable = Uint32Array.from({ length: 256 }, (_, n) => {
   let c = n;
@@ -32,18 +34,17 @@ const headBytes = 8 + 25;
 
 const physBytes = 21;
 
-/** What follows the header; where the encoder has said a density of its own it makes room for ours. */
-function rest(png: Uint8Array, ownDensity: boolean): Uint8Array {
-  const name = String.fromCharCode(...png.subarray(headBytes + 4, headBytes + 8));
-  return png.subarray(headBytes + (ownDensity && name === 'pHYs' ? physBytes : 0));
+/** Bytes of the density that the encoder may have said itself, behind the header. */
+function ownDensity(png: ByteSource): number {
+  const name = String.fromCharCode(...png.read(headBytes + 4, 4));
+  return name === 'pHYs' ? physBytes : 0;
 }
 
 /**
  * A PNG as the encoder wrote it, with what is carried in chunks of its own (ISO/IEC 15948:2004; eXIf: W3C PNG, third
  * edition; XMP: ISO 16684-1:2012).
- * @returns the file in pieces
  */
-export function intoPng(png: Uint8Array, carried: Carried): Uint8Array[] {
+export function intoPng(png: ByteSource, carried: Carried): Addition {
   const { profile, exif, xmp } = carried;
   const zeros = Uint8Array.of(0, 0);
   const chunks: Uint8Array[] = [];
@@ -52,5 +53,9 @@ export function intoPng(png: Uint8Array, carried: Carried): Uint8Array[] {
   if (exif !== undefined) chunks.push(chunk('eXIf', exif));
   if (xmp !== undefined)
     chunks.push(chunk('iTXt', joined(ascii('XML:com.adobe.xmp'), zeros, Uint8Array.of(0, 0, 0), xmp)));
-  return [png.subarray(0, headBytes), ...chunks, rest(png, carried.density !== undefined)];
+  return {
+    head: joined(png.read(0, headBytes), ...chunks),
+    replaces: headBytes + (carried.density === undefined ? 0 : ownDensity(png)),
+    tail: new Uint8Array(0),
+  };
 }

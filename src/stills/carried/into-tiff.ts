@@ -1,7 +1,8 @@
-import { sourceOfBytes } from '../byte-source.js';
+import type { ByteSource } from '../byte-source.js';
 import { directoryEntries, type Entry, formOf } from '../tiff-directory.js';
-import type { Carried } from './carried.js';
+import { type Carried, joined } from './carried.js';
 import { blockBytes, isTelling, tagsOfExif } from './exif.js';
+import type { Addition } from './into-file.js';
 
 const [short, fraction, undefinedBytes, byte] = [3, 5, 7, 1];
 
@@ -34,24 +35,23 @@ function ownEntries({ profile, xmp, density }: Carried): Entry[] {
 /**
  * A TIFF as the encoder wrote it, with what is carried as tags (TIFF 6.0, 1992; ICC.1:2010, annex B.2; ISO 16684-1:2012). A
  * new directory at the end takes the place of the old one; the picture stays where it is.
- * @param tiff little-endian, offsets of four bytes; its header is changed
- * @returns the file in pieces
+ * @param tiff little-endian, offsets of four bytes
  */
-export function intoTiff(tiff: Uint8Array, carried: Carried): Uint8Array[] {
+export function intoTiff(tiff: ByteSource, carried: Carried): Addition {
   const block = tagsOfExif(carried.exif ?? new Uint8Array(0));
   const added = [...ownEntries(carried), ...block.picture.filter(({ tag }) => isTelling(tag))];
-  if (added.length + block.exif.length + block.gps.length === 0) return [tiff];
+  const none = new Uint8Array(0);
+  if (added.length + block.exif.length + block.gps.length === 0)
+    return { head: none, replaces: 0, tail: none };
   const replaced = new Set(added.map(({ tag }) => tag));
-  const source = sourceOfBytes(tiff);
-  const form = formOf(source);
-  const own = [...directoryEntries(source, form, form.first, Infinity)].filter(
-    ({ tag }) => !replaced.has(tag),
-  );
-  const padding = new Uint8Array(tiff.length % 2);
+  const form = formOf(tiff);
+  const own = [...directoryEntries(tiff, form, form.first, Infinity)].filter(({ tag }) => !replaced.has(tag));
+  const padding = new Uint8Array(tiff.size % 2);
   const { bytes, directory } = blockBytes(
     { ...block, picture: [...own, ...added] },
-    tiff.length + padding.length,
+    tiff.size + padding.length,
   );
-  new DataView(tiff.buffer, tiff.byteOffset).setUint32(4, directory, true);
-  return [tiff, padding, bytes];
+  const head = Uint8Array.from(tiff.read(0, 8));
+  new DataView(head.buffer).setUint32(4, directory, true);
+  return { head, replaces: head.length, tail: joined(padding, bytes) };
 }

@@ -92,7 +92,7 @@ async function write(
   const { input, output: gives } = source.signals;
   const from = { layout: clip.layout, matrix: clip.colour.matrix, range: clip.colour.range };
   const pool = startFramePool(availableParallelism(), {
-    lut: source.lut,
+    lut: await source.lut,
     way: { from, to: delivery.coding, takes: input.range, gives: gives.range, flip },
   });
   const { coding, format, tags } = delivery;

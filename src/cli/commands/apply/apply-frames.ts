@@ -1,21 +1,19 @@
 import { InputError } from '../../../errors/input-error.js';
-import { writeSafely } from '../../../files/write-beside-then-rename.js';
+import { fillSafely } from '../../../files/write-beside-then-rename.js';
 import { noteAll, tellProblems, terminal } from '../../report.js';
-import { openStillFor } from '../../still-for-look.js';
-import { encodeThrough, type Through } from './apply-still.js';
+import { applyInto, type Through } from './apply-still.js';
 import { sayingWhenInterrupted } from './interruption.js';
 import type { Frame } from './plan-frames.js';
 import { type Progress, startProgress } from './progress.js';
 import { inTurn, turns } from './turns.js';
 
-/** Runs `work`; a user's problem with one frame is told, and undefined returned. */
-async function orTold<T>(progress: Progress, work: () => Promise<T>): Promise<T | undefined> {
+/** Runs `work`; a user's problem with one frame is told. */
+async function orTold(progress: Progress, work: () => Promise<void>): Promise<void> {
   try {
-    return await work();
+    await work();
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     progress.around(() => tellProblems(error));
-    return undefined;
   }
 }
 
@@ -51,22 +49,27 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
   let done = 0;
   let goesOn = true;
 
-  async function encoded({ still: name, output }: Frame): Promise<Uint8Array[]> {
-    const still = await openStillFor(through.source.signals.input, name, through);
-    notes.add(name, still.notes);
-    const encoded = await encodeThrough(still, output, through);
-    notes.add(output, encoded.notes);
-    return encoded.pieces;
+  async function encoded(file: string, { still, output }: Frame): Promise<void> {
+    const { ofStill, ofOutput } = await applyInto(file, still, output, through);
+    notes.add(still, ofStill);
+    notes.add(output, ofOutput);
   }
 
-  async function written(pieces: Uint8Array[], { output }: Frame): Promise<void> {
+  async function oneFrame(frame: Frame): Promise<void> {
+    let reason: unknown;
     try {
-      await writeSafely(output, pieces, through);
+      await fillSafely(frame.output, through, (temporary) =>
+        takeTurn(() => encoded(temporary, frame)).catch((error: unknown) => {
+          reason = error;
+          throw error;
+        }),
+      );
       done++;
     } catch (error) {
-      const first = goesOn;
-      goesOn = false;
-      if (first) throw error;
+      const ofStill = error === reason;
+      const told = ofStill || goesOn;
+      goesOn &&= ofStill;
+      if (told) throw error;
     }
   }
 
@@ -82,8 +85,7 @@ export async function applyFrames(frames: readonly Frame[], jobs: number, throug
         frames,
         2 * jobs,
         async (frame) => {
-          const pieces = await orTold(progress, () => takeTurn(() => encoded(frame)));
-          if (pieces !== undefined && goesOn) await orTold(progress, () => written(pieces, frame));
+          await orTold(progress, () => oneFrame(frame));
           progress.count();
         },
         () => goesOn,

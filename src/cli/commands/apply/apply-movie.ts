@@ -2,7 +2,7 @@ import { frameName, namesMovie } from '../../../clips/clip-name.js';
 import { InputError } from '../../../errors/input-error.js';
 import type { Flip } from '../../../picture/orientation.js';
 import { loadEngine } from '../../engine/load-engine.js';
-import { loadSource } from '../../load.js';
+import { openSource } from '../../load.js';
 import type { ClipOptions } from '../../options.js';
 import { printable, terminal } from '../../report.js';
 
@@ -28,7 +28,7 @@ export function movieAmong(paths: readonly string[]): string | undefined {
 /** A whole movie through a look. */
 export async function applyMovie(look: string, movie: string, options: MovieOptions): Promise<void> {
   const { applyClip, losslessEncoder } = await import('./apply-clip.js');
-  const source = await loadSource(look);
+  const source = await openSource(look);
   const { output: path, encoder = losslessEncoder, encoderOptions } = options;
   const through = { ...options, source, engine: loadEngine(), sources: [look, movie] };
   const frames = await applyClip(movie, through, { path, encoder, encoderOptions });

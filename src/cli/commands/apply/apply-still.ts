@@ -1,16 +1,15 @@
-import { checkTarget, writeSafely } from '../../../files/write-beside-then-rename.js';
+import { fillSafely } from '../../../files/write-beside-then-rename.js';
 import { applyLookInPlace } from '../../../jobs/apply-look.js';
 import type { ApplyEngine } from '../../../lut/engine/engine.js';
 import { type Flip, flipPicture } from '../../../picture/orientation.js';
-import type { Still } from '../../../stills/read-still.js';
-import type { Source } from '../../load.js';
+import type { ComingSource } from '../../load.js';
 import type { ClipOptions } from '../../options.js';
 import { noteAll } from '../../report.js';
 import { openStillFor } from '../../still-for-look.js';
 
 /** What every still goes through, and what may become of existing files. */
 export interface Through extends ClipOptions {
-  readonly source: Source;
+  readonly source: ComingSource;
   readonly engine: ApplyEngine;
   readonly flip?: Flip;
   readonly force: boolean;
@@ -18,23 +17,30 @@ export interface Through extends ClipOptions {
   readonly sources: readonly string[];
 }
 
-/** A still, which is used up, through a look, encoded as the name `output` asks; nothing is written. */
-export async function encodeThrough(
-  still: Still,
+/**
+ * A still through a look, encoded as the name `output` asks.
+ * @param file where it is written
+ * @returns what is to be noted of the still, and of the file
+ */
+export async function applyInto(
+  file: string,
+  name: string,
   output: string,
-  { source, engine, flip }: Through,
-): Promise<{ pieces: Uint8Array[]; notes: readonly string[] }> {
-  const { encodeInPieces } = await import('../../../stills/write-still.js');
+  through: Through,
+): Promise<{ ofStill: readonly string[]; ofOutput: readonly string[] }> {
+  const { source, engine, flip } = through;
+  const { encodeStillTo } = await import('../../../stills/write-still.js');
+  const still = await openStillFor(source.signals.input, name, through);
   const seen = flip === undefined ? still.picture : flipPicture(still.picture, flip);
-  return encodeInPieces(output, applyLookInPlace(source.lut, seen, engine), still);
+  const picture = applyLookInPlace(await source.lut, seen, engine);
+  return { ofStill: still.notes, ofOutput: await encodeStillTo(file, output, picture, still) };
 }
 
 /** One still through a look, into a file. */
 export async function applyStill(name: string, output: string, through: Through): Promise<void> {
-  await checkTarget(output, through);
-  const still = await openStillFor(through.source.signals.input, name, through);
-  noteAll(name, still.notes);
-  const { pieces, notes } = await encodeThrough(still, output, through);
-  noteAll(output, notes);
-  await writeSafely(output, pieces, through);
+  await fillSafely(output, through, async (temporary) => {
+    const { ofStill, ofOutput } = await applyInto(temporary, name, output, through);
+    noteAll(name, ofStill);
+    noteAll(output, ofOutput);
+  });
 }
