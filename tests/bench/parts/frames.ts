@@ -1,7 +1,8 @@
 import { linkSync, mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { runNode } from '../child.js';
+import { encoders, kindOfName } from '../../../src/stills/write-still.js';
+import { runNode, type Used } from '../child.js';
 import { besideFigure, type Figure } from '../figures.js';
 import { filmFrame, height, width } from '../frame.js';
 import { program, root, usualLook } from '../project.js';
@@ -15,69 +16,70 @@ type Extension = keyof typeof kinds;
 /** The most of what decoding and encoding alone take. */
 const most = 1.15;
 
-/** A folder of numbered frames: one still under many names, since how long it takes is the same for each. */
+/**
+ * A folder of numbered frames, packed without loss as ours are: one still under many names, since how long it takes is the
+ * same for each.
+ */
 async function frameFolder(folder: string, extension: Extension, count: number): Promise<string> {
   const frames = join(folder, `frames-${extension}-${count}`);
   mkdirSync(frames);
   const name = (n: number) => join(frames, `reel-${String(n).padStart(4, '0')}.${extension}`);
-  await sharp(filmFrame('rgb24'), { raw: { width, height, channels: 3 } }).toFile(name(1));
+  const still = sharp(filmFrame('rgb24'), { raw: { width, height, channels: 3 } });
+  await encoders[kindOfName(name(1))](still, 8).toFile(name(1));
   for (let n = 2; n <= count; n++) linkSync(name(1), name(n));
   return frames;
 }
 
-/** The program over frames, with two workers. */
-function applyFrames(frames: string, out: string) {
-  return runNode(program, [
-    'apply',
-    join(root, 'looks', usualLook),
-    frames,
-    '-o',
-    out,
-    '--jobs',
-    '2',
-    '--force',
-  ]);
+/** Who takes the frames, two at a time. */
+const contenders = {
+  ours: (frames: string, out: string) =>
+    runNode(program, [
+      ...['apply', join(root, 'looks', usualLook), frames],
+      ...['-o', out, '--jobs', '2', '--force'],
+    ]),
+  sharp: (frames: string, out: string) => runNode(sharpAlone, [frames, out], root),
+} as const;
+type Contender = keyof typeof contenders;
+
+function run(who: Contender, frames: string, folder: string): Used {
+  const out = join(folder, 'out');
+  mkdirSync(out);
+  const used = contenders[who](frames, out);
+  rmSync(out, { recursive: true });
+  return used;
 }
 
 /** As flat as memory is that a collector empties: a tenth is its own doing. */
 const flat = 1.1;
 
+type Peaks = Readonly<Record<Contender, readonly number[]>>;
+
 /** The most memory that ten times as many frames take, beside that of few. */
-async function measureLength(few: number, peaks: readonly number[], folder: string): Promise<Figure> {
+async function measureLength(few: number, peaks: Peaks, folder: string): Promise<Figure[]> {
   const frames = await frameFolder(folder, 'tif', 10 * few);
-  const out = join(folder, 'out-long');
-  mkdirSync(out);
-  const { peakMegabytes } = applyFrames(frames, out);
-  for (const path of [frames, out]) rmSync(path, { recursive: true });
-  const beside = { key: 'frames.tif.memory', name: `${few} frames`, times: peaks };
-  const what = `apply to ${10 * few} frames, TIFF: most memory held`;
-  return besideFigure({ what, unit: 'MB', scale: 1 }, [peakMegabytes], beside, flat);
+  const figure = (who: Contender, name: string, most?: number) =>
+    besideFigure(
+      { what: `${name} ${10 * few} frames, TIFF: most memory held`, unit: 'MB', scale: 1 },
+      [run(who, frames, folder).peakMegabytes],
+      { key: `frames.tif.memory.${who}`, name: `${few} frames`, times: [median(peaks[who])] },
+      most,
+    );
+  const figures = [figure('ours', 'apply to', flat), figure('sharp', 'sharp alone on')];
+  rmSync(frames, { recursive: true });
+  return figures;
 }
 
 async function measureKind(extension: Extension, setting: Setting): Promise<Figure[]> {
   const { folder, quick } = setting;
   const count = quick ? 2 : 20;
   const frames = await frameFolder(folder, extension, count);
-  const peaks: number[] = [];
-  const into = (work: (out: string) => number) => () => {
-    const out = join(folder, 'out');
-    mkdirSync(out);
-    const time = work(out);
-    rmSync(out, { recursive: true });
-    return time;
+  const peaks = { ours: [] as number[], sharp: [] as number[] };
+  const turn = (who: Contender) => () => {
+    const { passingSeconds, peakMegabytes } = run(who, frames, folder);
+    peaks[who].push(peakMegabytes);
+    return passingSeconds;
   };
-  const times = await inTurns(
-    {
-      ours: into((out) => {
-        const { passingSeconds, peakMegabytes } = applyFrames(frames, out);
-        peaks.push(peakMegabytes);
-        return passingSeconds;
-      }),
-      sharp: into((out) => runNode(sharpAlone, [frames, out], root).passingSeconds),
-    },
-    quick ? 1 : 2,
-    0,
-  );
+  const times = await inTurns({ ours: turn('ours'), sharp: turn('sharp') }, quick ? 1 : 2, 0);
   rmSync(frames, { recursive: true });
   const what = `apply to ${count} frames, ${kinds[extension]}`;
   return [
@@ -87,8 +89,12 @@ async function measureKind(extension: Extension, setting: Setting): Promise<Figu
       { key: `frames.${extension}.sharp`, name: 'sharp alone', times: times.sharp },
       most,
     ),
-    { what: `${what}: most memory held`, ours: median(peaks), unit: 'MB' },
-    ...(extension === 'tif' && !quick ? [await measureLength(count, [median(peaks)], folder)] : []),
+    besideFigure({ what: `${what}: most memory held`, unit: 'MB', scale: 1 }, peaks.ours, {
+      key: `frames.${extension}.memory.sharp`,
+      name: 'sharp alone',
+      times: peaks.sharp,
+    }),
+    ...(extension === 'tif' && !quick ? await measureLength(count, peaks, folder) : []),
   ];
 }
 
