@@ -3,8 +3,8 @@ import { resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 
 const root = resolve(import.meta.dirname, '../..');
-/** The page holds it whole, since one that was opened from the disk cannot fetch a file beside it. */
-const filmEngine = readFileSync(resolve(root, 'dist/film-engine.wasm'), 'base64');
+/** The page holds compiled loops whole, since one that was opened from the disk cannot fetch a file beside it. */
+const compiled = (file: string) => JSON.stringify(readFileSync(resolve(root, 'dist', file), 'base64'));
 const { version } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8')) as { version: string };
 
 /**
@@ -20,7 +20,11 @@ const plainScript: Plugin = {
 export default defineConfig({
   root: import.meta.dirname,
   base: './',
-  define: { __VERSION__: JSON.stringify(version), __FILM_ENGINE__: JSON.stringify(filmEngine) },
+  define: {
+    __VERSION__: JSON.stringify(version),
+    __FILM_ENGINE__: compiled('film-engine.wasm'),
+    __APPLY_ENGINE__: compiled('apply-engine.wasm'),
+  },
   plugins: [plainScript],
   worker: { format: 'iife' },
   build: {

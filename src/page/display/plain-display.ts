@@ -1,4 +1,4 @@
-import { applyToCodes } from '../../lut/apply-codes.js';
+import type { ApplyEngine } from '../../lut/engine/engine.js';
 import type { Lattice } from '../../lut/lattice.js';
 import { type Signal, type Signals, toScreen } from '../../jobs/signal.js';
 import type { Level } from '../worker/levels.js';
@@ -58,7 +58,7 @@ function mark(
 }
 
 /** The display without WebGL2: pixel by pixel, from a smaller level of large stills. */
-export function plainDisplay(canvas: OffscreenCanvas): Display {
+export function plainDisplay(canvas: OffscreenCanvas, engine: ApplyEngine): Display {
   const context = canvas.getContext('2d', { alpha: false })!;
   const tables = new Map<string, Table>();
   let still: Level | undefined;
@@ -80,7 +80,7 @@ export function plainDisplay(canvas: OffscreenCanvas): Display {
     if (kept !== undefined) return kept;
     const codes = still!.data as Uint8Array;
     const after = new Uint8Array(codes.length);
-    applyToCodes(table.lattice, codes, after, 4);
+    engine.apply(table.lattice, codes, after, 4);
     const pixels = onScreen(after, table.signals.output);
     if (marks) mark(pixels, codes, after, table.signals, still!.width);
     const made = canvasOf(pixels, still!);

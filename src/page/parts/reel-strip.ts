@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
 import { repeat } from 'lit-html/directives/repeat.js';
-import { applyToCodes } from '../../lut/apply-codes.js';
+import { plainEngine } from '../../lut/engine/engine.js';
 import { toScreen } from '../../jobs/signal.js';
 import { changeDepth, expandGrey, type Picture } from '../../picture/picture.js';
 import { turnUpright } from '../../picture/orientation.js';
@@ -21,7 +21,7 @@ function seen(picture: Picture, shown: Shown | undefined): Picture {
   const data = new Uint8Array(small.data.length);
   const unit = { domainMin: [0, 0, 0], domainMax: [1, 1, 1] } as const;
   const lattice = { kind: '3d', size, values: Float64Array.from(values), ...unit } as const;
-  applyToCodes(lattice, small.data, data, small.channels as 3 | 4);
+  plainEngine.apply(lattice, small.data, data, small.channels as 3 | 4);
   const screen = toScreen(shown.signals.output);
   if (screen === undefined) return { ...small, data };
   const codes = Float64Array.from({ length: 3 * small.width * small.height }, (_, i) => {

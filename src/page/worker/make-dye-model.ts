@@ -1,10 +1,10 @@
 import { dyeModel, type MakeDyeModel } from '../../film/dye-model.js';
 import { simdDyeModels } from '../../film/engine/simd-dye-model.js';
-import { compile } from '../../maths/web-assembly.js';
+import { compiled } from './compiled.js';
 
 function load(): MakeDyeModel {
   try {
-    return simdDyeModels(compile(Uint8Array.from(atob(__FILM_ENGINE__), (letter) => letter.charCodeAt(0))));
+    return simdDyeModels(compiled(__FILM_ENGINE__));
   } catch {
     return dyeModel;
   }

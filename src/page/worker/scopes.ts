@@ -7,6 +7,7 @@ import { lastCode, type Picture } from '../../picture/picture.js';
 import { drawWaveform } from '../../picture/waveform.js';
 import { type CodeLimits, fullRangeLimits } from '../../preview/clipping-marks.js';
 import { palette } from '../../preview/palette.js';
+import { applyEngine } from './apply-engine.js';
 import type { ScopeName } from './scope-names.js';
 import { drawVectorscope } from '../display/vectorscope.js';
 
@@ -25,7 +26,7 @@ export function drawScope(
   width: number,
   height: number,
 ) {
-  const after = lut === undefined ? before : applyLook(lut, before);
+  const after = lut === undefined ? before : applyLook(lut, before, applyEngine);
   const style = { ...traces, width, height };
   if (name === 'waveform') return drawWaveform(after, style);
   if (name === 'vectorscope') return drawVectorscope(after, { ...style, lineInk: palette.scaleLine });

@@ -2,6 +2,7 @@ import type { Signals } from '../../jobs/signal.js';
 import type { Box, Display, Scene } from '../display/display.js';
 import { glDisplay } from '../display/gl-display.js';
 import { plainDisplay } from '../display/plain-display.js';
+import { applyEngine } from './apply-engine.js';
 import type { Level } from './levels.js';
 import { coarseSize } from '../coarse.js';
 import type { FlatLattice } from './tasks.js';
@@ -87,7 +88,7 @@ export function showing(answer: (shown: Shown) => void): (asked: Show) => void {
   return (asked) => {
     if (asked.show === 'open') {
       ({ canvas } = asked);
-      display = (asked.plain ? undefined : glDisplay(canvas)) ?? plainDisplay(canvas);
+      display = (asked.plain ? undefined : glDisplay(canvas)) ?? plainDisplay(canvas, applyEngine);
       answer({ shown: 'open', wants: display.wants });
     } else if (asked.show === 'still') {
       void display.setStill(asked.levels, drawSoon).then(() => answer({ shown: 'still' }));

@@ -19,6 +19,7 @@ import { findClipping } from '../../preview/clipping-marks.js';
 import { turnUpright } from '../../picture/orientation.js';
 import type { Picture } from '../../picture/picture.js';
 import { fitWithin, resample } from '../../picture/resample.js';
+import { applyEngine } from './apply-engine.js';
 import { decodeStill } from './decode-still.js';
 import { labelFonts } from './label-fonts.js';
 import { levelsOf } from './levels.js';
@@ -127,7 +128,7 @@ export const tasks = {
 
   clipping: async (o: { id: string; lattice: FlatLattice; signals: Signals }) => {
     const before = await stills.get(o.id);
-    const after = applyLook(latticeOf(o.lattice), before);
+    const after = applyLook(latticeOf(o.lattice), before, applyEngine);
     const limits = {
       before: limitsOf(o.signals.input, before),
       after: limitsOf(o.signals.output, after),
@@ -215,7 +216,7 @@ export const tasks = {
   }) => {
     const lut = 'kind' in o.lut ? o.lut : latticeOf(o.lut);
     const still = turnUpright(await stills.get(o.id), o.orientation);
-    const { picture } = previewLook(lut, o.signals, still, o.name, labelFonts());
+    const { picture } = previewLook(lut, o.signals, still, o.name, labelFonts(), applyEngine);
     return encodePng({ ...picture, depth: 8 });
   },
 };
