@@ -41,9 +41,11 @@ describe('what is said of a clip', () => {
   it('missing tags: what is assumed is said in one line, and a choice overrules it', async () => {
     const small = await probe(ten);
     expect(small.colour).toMatchObject({ matrix: 'bt601', range: 'legal' });
-    expect(small.notes).toEqual([
+    // Newer versions tag the range unasked.
+    expect([
       'its tags do not say matrix and range: taken as BT.601 and legal; --matrix and --range say otherwise',
-    ]);
+      'its tags do not say matrix: taken as BT.601; --matrix says otherwise',
+    ]).toContain(small.notes.join());
     const large = numberedFrames(1, { width: 1280, height: 720 });
     encodeClip(packagedTools, at('large.mkv'), large, ['-color_range', 'pc']);
     const { colour } = await probe(at('large.mkv'));
@@ -115,7 +117,17 @@ describe('what is said of a clip', () => {
 
   it('a recording that lay on its side is read upright', async () => {
     ffmpeg('-i', ten, '-c:v', 'mpeg4', at('lying.mp4'));
-    ffmpeg('-i', at('lying.mp4'), '-c', 'copy', '-metadata:s:v', 'rotate=90', at('turned.mp4'));
+    // Older versions take it as a tag, newer ones as what the input is.
+    const turns = [
+      ['-i', at('lying.mp4'), '-metadata:s:v', 'rotate=90'],
+      ['-display_rotation', '90', '-i', at('lying.mp4')],
+    ];
+    for (const words of turns)
+      try {
+        ffmpeg(...words, '-c', 'copy', at('turned.mp4'));
+      } catch {
+        // Not in this version.
+      }
     const clip = await probe(at('turned.mp4'));
     expect([clip.width, clip.height]).toEqual([32, 48]);
     const { picture } = await readClipStill(clip, { frame: 1 });

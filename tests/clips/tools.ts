@@ -36,7 +36,14 @@ export interface RawFrames {
   readonly bytes: Uint8Array;
 }
 
-/** Makes a movie of raw frames; lossless unless `options` say otherwise. Input options come before the raw frames. */
+/** Options that say what codes stand for. */
+const colourTags = (options: readonly string[]): string[] =>
+  options.filter((_, i) => options[i - (i % 2)].startsWith('-color'));
+
+/**
+ * Makes a movie of raw frames; lossless unless `options`, pairs of a name and a value, say otherwise. Tags of colour are said
+ * of the raw frames too: newer versions would convert frames of which nothing is said.
+ */
 export function encodeClip(
   { ffmpeg }: Tools,
   path: string,
@@ -45,9 +52,13 @@ export function encodeClip(
   rate = '25',
 ): string {
   const raw = ['-f', 'rawvideo', '-pix_fmt', format, '-s', `${width}x${height}`, '-r', rate, '-i', 'pipe:0'];
-  execFileSync(ffmpeg, ['-v', 'error', '-y', ...raw, '-c:v', 'ffv1', ...options, `file:${path}`], {
-    input: bytes,
-    stdio: ['pipe', 'pipe', 'pipe'],
-  });
+  execFileSync(
+    ffmpeg,
+    ['-v', 'error', '-y', ...colourTags(options), ...raw, '-c:v', 'ffv1', ...options, `file:${path}`],
+    {
+      input: bytes,
+      stdio: ['pipe', 'pipe', 'pipe'],
+    },
+  );
   return path;
 }
