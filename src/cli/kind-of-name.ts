@@ -24,6 +24,18 @@ export function requireLookName(path: string): void {
     throw new InputError({ file: path, what: `is ${kind}, and a look file (.json) is wanted` });
 }
 
+/** @throws InputError for a name of something else where a LUT is wanted, as far as it says what it is */
+export function requireLutName(path: string): void {
+  const isLook = extname(path).toLowerCase() === '.json';
+  const kind = isLook ? 'a look file' : kindOfName(path);
+  if (kind === undefined || lutName(path)) return;
+  throw new InputError({
+    file: path,
+    what: `is ${kind}, and a LUT (.cube, .clf) is wanted`,
+    ...(isLook ? { hint: `gatelight build ${path} makes one.` } : {}),
+  });
+}
+
 /** @throws InputError for a name of something else where a look or a LUT is wanted: the words were given in another order */
 export function requireSourceName(path: string): void {
   const kind = kindOfName(path);

@@ -11,7 +11,7 @@ import { lutFormatOf } from '../lut/formats/index.js';
 import type { LutFile } from '../lut/formats/lut-format.js';
 import { type Lattice, latticeSteps, type Lut } from '../lut/lattice.js';
 import type { Run } from '../maths/matrix3.js';
-import { requireLookName, requireSourceName } from './kind-of-name.js';
+import { requireLookName, requireLutName, requireSourceName } from './kind-of-name.js';
 import { maker } from './maker.js';
 import { noteAll } from './report.js';
 
@@ -30,6 +30,7 @@ export async function loadLook(path: string): Promise<Look> {
 
 /** Reads a LUT file as its bytes come. @param also is handed the bytes too, to take their hash */
 export async function loadLut(path: string, also?: (bytes: Uint8Array) => void): Promise<LutFile> {
+  requireLutName(path);
   const reader = lutFormatOf(path).createReader(path);
   await streamFile(path, (bytes) => {
     also?.(bytes);

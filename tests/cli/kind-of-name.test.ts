@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { requireLookName, requireSourceName } from '../../src/cli/kind-of-name.js';
+import { requireLookName, requireLutName, requireSourceName } from '../../src/cli/kind-of-name.js';
 
 describe('what a name says of a file', () => {
   it.each(['warm.json', 'looks/warm.JSON', 'look', 'Reel 1.2'])('%s may be a look', (name) => {
@@ -10,7 +10,14 @@ describe('what a name says of a file', () => {
   it.each(['warm.cube', 'day/WARM.CLF'])('%s is a LUT, and no look file', (name) => {
     expect(() => requireLookName(name)).toThrow(/is a LUT, and a look file \(\.json\) is wanted/);
     expect(() => requireSourceName(name)).not.toThrow();
+    expect(() => requireLutName(name)).not.toThrow();
   });
+
+  it.each([
+    ['warm.json', /is a look file, and a LUT .* is wanted/],
+    ['still.png', /is a still, and a LUT .* is wanted/],
+    ['reel.mkv', /is a movie, and a LUT .* is wanted/],
+  ])('%s is no LUT', (name, words) => expect(() => requireLutName(name)).toThrow(words));
 
   it.each([
     ['still.PNG', 'a still'],
