@@ -1,27 +1,33 @@
 import { densityOf, densitySlope } from './density.js';
 import type { DyeModel } from './dye-model.js';
 
-/** Densities of red, green, blue behind given amounts of dye, and their slopes by amount. */
-export interface DensityPoint {
-  readonly densities: Float64Array;
-  /** Row by row: dDr/dc dDr/dm dDr/dy dDg/dc ... */
-  readonly slopes: Float64Array;
-}
+/**
+ * Densities of red, green, blue behind given amounts of dye, and after them their nine slopes by amount: dDr/dc dDr/dm
+ * dDr/dy dDg/dc ...
+ */
+export type DensityPoint = Float64Array;
 
-export const newPoint = (): DensityPoint => ({ densities: new Float64Array(3), slopes: new Float64Array(9) });
+export const newPoint = (): DensityPoint => new Float64Array(12);
+
+/** Where the slopes of a point begin. */
+export const slopesAt = 3;
 
 /** Fills `point` with densities and slopes at the amounts. */
 export function densityPoint(
   model: DyeModel,
-  amounts: ArrayLike<number>,
-  scratch: Float64Array,
+  cyan: number,
+  magenta: number,
+  yellow: number,
   point: DensityPoint,
 ): void {
-  model.lightAndSlopes(amounts[0], amounts[1], amounts[2], scratch);
+  model.lightAndSlopes(cyan, magenta, yellow, point);
   for (let k = 0; k < 3; k++) {
-    point.densities[k] = densityOf(scratch[k]);
-    const slope = densitySlope(scratch[k]);
-    for (let j = 0; j < 3; j++) point.slopes[3 * k + j] = slope * scratch[3 + 3 * k + j];
+    const light = point[k];
+    const slope = densitySlope(light);
+    point[k] = densityOf(light);
+    point[3 + 3 * k] *= slope;
+    point[4 + 3 * k] *= slope;
+    point[5 + 3 * k] *= slope;
   }
 }
 
@@ -32,21 +38,33 @@ export function furthest(a: Float64Array, b: Float64Array): number {
 
 /** The Newton step from a point towards the target densities, cut to `longest` in any amount. */
 export function newtonMove(
-  { densities, slopes: j }: DensityPoint,
+  point: DensityPoint,
   target: Float64Array,
   move: Float64Array,
   longest: number,
 ): void {
-  const x = target[0] - densities[0];
-  const y = target[1] - densities[1];
-  const z = target[2] - densities[2];
-  const a = j[4] * j[8] - j[5] * j[7];
-  const b = j[5] * j[6] - j[3] * j[8];
-  const c = j[3] * j[7] - j[4] * j[6];
-  const d = j[0] * a + j[1] * b + j[2] * c;
-  move[0] = (a * x + (j[2] * j[7] - j[1] * j[8]) * y + (j[1] * j[5] - j[2] * j[4]) * z) / d;
-  move[1] = (b * x + (j[0] * j[8] - j[2] * j[6]) * y + (j[2] * j[3] - j[0] * j[5]) * z) / d;
-  move[2] = (c * x + (j[1] * j[6] - j[0] * j[7]) * y + (j[0] * j[4] - j[1] * j[3]) * z) / d;
-  const most = Math.max(Math.abs(move[0]), Math.abs(move[1]), Math.abs(move[2]));
-  if (most > longest) for (let k = 0; k < 3; k++) move[k] *= longest / most;
+  const x = target[0] - point[0];
+  const y = target[1] - point[1];
+  const z = target[2] - point[2];
+  const rc = point[3];
+  const rm = point[4];
+  const ry = point[5];
+  const gc = point[6];
+  const gm = point[7];
+  const gy = point[8];
+  const bc = point[9];
+  const bm = point[10];
+  const by = point[11];
+  const c = gm * by - gy * bm;
+  const m = gy * bc - gc * by;
+  const w = gc * bm - gm * bc;
+  const d = 1 / (rc * c + rm * m + ry * w);
+  const moveC = d * (c * x + (ry * bm - rm * by) * y + (rm * gy - ry * gm) * z);
+  const moveM = d * (m * x + (rc * by - ry * bc) * y + (ry * gc - rc * gy) * z);
+  const moveY = d * (w * x + (rm * bc - rc * bm) * y + (rc * gm - rm * gc) * z);
+  const most = Math.max(Math.abs(moveC), Math.abs(moveM), Math.abs(moveY));
+  const share = most > longest ? longest / most : 1;
+  move[0] = share * moveC;
+  move[1] = share * moveM;
+  move[2] = share * moveY;
 }

@@ -1,14 +1,16 @@
 import { invert3, type Matrix3, transformRun3 } from '../maths/matrix3.js';
 import { amountTrail } from './amount-trail.js';
-import { densityPoint, furthest, newPoint, newtonMove } from './density-point.js';
+import { densityPoint, furthest, newPoint, newtonMove, slopesAt } from './density-point.js';
 import type { DyeModel } from './dye-model.js';
 
 /**
  * Amounts between which film is taken at its word. Beyond, they bend towards the outer limits and never pass them, and
  * densities go on along straight lines, so that a colour which no dyes can make has an answer near its neighbours'.
  */
-const inner = [-0.1, 3.2] as const;
-const outer = [-0.5, 4.5] as const;
+const innerLeast = -0.1;
+const innerMost = 3.2;
+const outerLeast = -0.5;
+const outerMost = 4.5;
 
 /**
  * Newton ends with the step taken at this density error: the error falls as its square, so what remains is far below
@@ -19,18 +21,16 @@ const mostSteps = 40;
 /** The furthest an amount moves in one step where film can be: the straight line may point far past it. */
 const longestStep = 0.8;
 
-/** Equal to x between the inner limits, bending smoothly (first slope kept) towards the outer ones. */
-function withinFilm(x: number): number {
-  const side = x > inner[1] ? 1 : 0;
-  if (x <= inner[1] && x >= inner[0]) return x;
-  const reach = outer[side] - inner[side];
-  return outer[side] - reach * Math.exp((inner[side] - x) / reach);
+/** How much of a step an amount still takes: all between the inner limits, falling to nothing beyond. */
+function slopeWithinFilm(x: number): number {
+  if (x > innerMost) return Math.exp((innerMost - x) / (outerMost - innerMost));
+  return x < innerLeast ? Math.exp((innerLeast - x) / (outerLeast - innerLeast)) : 1;
 }
 
-/** The slope of {@link withinFilm}: 1 between the inner limits, falling to 0. */
-function withinFilmSlope(x: number): number {
-  if (x > inner[1]) return Math.exp((inner[1] - x) / (outer[1] - inner[1]));
-  return x < inner[0] ? Math.exp((inner[0] - x) / (outer[0] - inner[0])) : 1;
+/** Equal to x between the inner limits, bending smoothly (first slope kept) towards the outer ones. */
+function withinFilm(x: number, slope: number): number {
+  if (x > innerMost) return outerMost - (outerMost - innerMost) * slope;
+  return x < innerLeast ? outerLeast - (outerLeast - innerLeast) * slope : x;
 }
 
 /** The amount of each dye, a mid grey, whose slopes are the straight lines. */
@@ -44,36 +44,41 @@ const middle = 0.7;
  *   for a colour within film, to 1e-9); it returns the number of Newton steps it took
  */
 export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amounts: Float64Array) => number {
-  const scratch = new Float64Array(12);
   const grey = newPoint();
-  densityPoint(model, [middle, middle, middle], scratch, grey);
-  const line = grey.slopes;
+  densityPoint(model, middle, middle, middle, grey);
+  const line = grey.slice(slopesAt);
   const toAmounts = invert3([...line] as unknown as Matrix3);
 
   const point = newPoint();
-  const onFilm = new Float64Array(3);
   const move = new Float64Array(3);
   /** Amounts before they bend: those of the search. */
   const reached = new Float64Array(3);
+  /** What they are on film, and how much of a step they still take there. */
+  const onFilm = new Float64Array(3);
+  const bent = new Float64Array(3);
   const trail = amountTrail();
 
   /** Film within the limits, straight lines beyond: densities and slopes at the amounts reached. */
   function extendedPoint(): void {
-    for (let j = 0; j < 3; j++) onFilm[j] = withinFilm(reached[j]);
-    densityPoint(model, onFilm, scratch, point);
     for (let j = 0; j < 3; j++) {
-      const slope = withinFilmSlope(reached[j]);
+      bent[j] = slopeWithinFilm(reached[j]);
+      onFilm[j] = withinFilm(reached[j], bent[j]);
+    }
+    densityPoint(model, onFilm[0], onFilm[1], onFilm[2], point);
+    for (let j = 0; j < 3; j++) {
+      const slope = bent[j];
       if (slope === 1) continue;
+      const beyond = reached[j] - onFilm[j];
       for (let k = 0; k < 3; k++) {
         const at = 3 * k + j;
-        point.densities[k] += line[at] * (reached[j] - onFilm[j]);
-        point.slopes[at] = slope * point.slopes[at] + (1 - slope) * line[at];
+        point[k] += line[at] * beyond;
+        point[slopesAt + at] = slope * point[slopesAt + at] + (1 - slope) * line[at];
       }
     }
   }
 
   function startFromLine(target: Float64Array): void {
-    for (let k = 0; k < 3; k++) move[k] = target[k] - grey.densities[k];
+    for (let k = 0; k < 3; k++) move[k] = target[k] - grey[k];
     transformRun3(toAmounts, move, 1);
     for (let k = 0; k < 3; k++) reached[k] = middle + move[k];
   }
@@ -82,7 +87,7 @@ export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amou
     let lastError = Infinity;
     for (let step = 1; step <= mostSteps; step++) {
       extendedPoint();
-      const error = furthest(point.densities, target);
+      const error = furthest(point, target);
       if (error > lastError) {
         for (let k = 0; k < 3; k++) reached[k] -= move[k] *= 0.5;
         continue;
@@ -98,9 +103,9 @@ export function dyeAmountSolver(model: DyeModel): (densities: Float64Array, amou
   return (densities, amounts) => {
     if (!trail.lead(densities, reached)) startFromLine(densities);
     const taken = search(densities);
-    trail.add(densities, reached, point.slopes);
+    trail.add(densities, reached, point);
     for (let j = 0; j < 3; j++) {
-      amounts[j] = withinFilm(reached[j]);
+      amounts[j] = withinFilm(reached[j], slopeWithinFilm(reached[j]));
       if (amounts[j] === reached[j]) continue;
       for (let k = 0; k < 3; k++) densities[k] -= line[3 * k + j] * (reached[j] - amounts[j]);
     }
