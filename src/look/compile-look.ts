@@ -3,7 +3,8 @@ import type { Run } from '../maths/matrix3.js';
 import { canonicalJson } from './canonical-look.js';
 import { lightEnd, lightPath } from './light-path.js';
 import type { Look } from './look-schema.js';
-import { codesOfFilm, readCamera } from './sections/camera.js';
+import { probeCodes } from './probe-codes.js';
+import { readCamera } from './sections/camera.js';
 import {
   type Delivery,
   deliveryOf,
@@ -12,22 +13,6 @@ import {
   writeDelivery,
 } from './sections/delivery.js';
 import { inTurn } from './sections/section.js';
-
-/** Steps of a cube's edge that stand for all colours when the gamut compression is set. */
-const probes = 9;
-
-/**
- * Every code value that film can have, coarsely: a lattice from no light to the open gate. What lies below (footroom,
- * noise) is no colour, and must not make the compression reach for it.
- */
-export function probeCodes(camera: Look['camera']): Float64Array {
-  const { none, openGate } = codesOfFilm(camera);
-  const axis = (i: number) => none + ((openGate - none) * (i % probes)) / (probes - 1);
-  const codes = new Float64Array(3 * probes ** 3);
-  for (let i = 0; i < probes ** 3; i++)
-    codes.set([axis(i), axis(Math.floor(i / probes)), axis(Math.floor(i / probes ** 2))], 3 * i);
-  return codes;
-}
 
 /** Whether the device expects just what the camera wrote. */
 function deliversAsRecorded(look: Look, { encoding, primaries, range }: Delivery): boolean {

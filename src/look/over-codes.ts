@@ -1,8 +1,8 @@
 import type { MakeDyeModel } from '../film/dye-model.js';
 import type { Run } from '../maths/matrix3.js';
-import { probeCodes } from './compile-look.js';
 import { lightEnd, type Stretch, stretches } from './light-path.js';
 import type { Look } from './look-schema.js';
+import { probeCodes } from './probe-codes.js';
 import { readCamera } from './sections/camera.js';
 import { deliveryOf, fitGamut, toDeliveryPrimaries, writeDelivery } from './sections/delivery.js';
 import { inTurn } from './sections/section.js';
