@@ -53,6 +53,19 @@ const primariesChoice = fc.oneof(
 const range = fc.constantFrom('full', 'legal');
 const surround = fc.constantFrom('average', 'dim', 'dark');
 
+/** Every encoding, and every primaries, that a look can name or spell out. */
+export const encodings = {
+  ...Object.fromEntries(Object.keys(transferFunctions).map((name) => [name, name])),
+  custom: customCamera.encoding,
+};
+export const primariesChoices = {
+  ...Object.fromEntries(Object.keys(primaries).map((name) => [name, name])),
+  custom: customCamera.primaries,
+};
+
+/** A step that asks for next to nothing, so that the whole way is gone and not left out. */
+export const next = { print: { exposureStops: 1e-12 } };
+
 /** Sections over all that a look file may ask for, or (`usual`) over what reels, projectors and rooms are like. */
 export const sectionsOf = (usual: boolean) => ({
   stock: fc.record({
