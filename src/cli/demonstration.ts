@@ -53,9 +53,9 @@ async function screen({ still, film }: Screening, look: Look, folder: string): P
   const picture = renderDemoStill(still, { ...film, bits: 16 });
   const stillPath = join(folder, `${still}-${film.age}.png`);
   await writeSafely(stillPath, (await encodeStill(stillPath, picture)).bytes, replacing);
-  const { lattice } = buildLook(look, { size: 33 }, maker);
+  const { lut } = buildLook(look, { size: 33 }, maker);
   const [signals, fonts] = [signalsOf(look), loadLabelFonts()];
-  const preview = previewLook(lattice, signals, picture, look.name, fonts, loadEngine());
+  const preview = previewLook(lut, signals, picture, look.name, fonts, loadEngine());
   const previewPath = join(folder, `${still}-${film.age}-preview.png`);
   await writeSafely(previewPath, (await encodeStill(previewPath, preview.picture)).bytes, replacing);
   terminal.result(`still ${stillPath}`);

@@ -2,10 +2,9 @@ import { InputError } from '../errors/input-error.js';
 import { compileLook } from '../look/compile-look.js';
 import type { Look } from '../look/look-schema.js';
 import { channelCrossing, sampleCurves } from '../lut/curves.js';
-import { latinText } from '../lut/formats/cube/text.js';
 import type { CurveTable } from '../lut/lattice.js';
 import type { Run } from '../maths/matrix3.js';
-import { type BuildOptions, lutBytes, type Maker, type WrittenLut } from './build-look.js';
+import { type BuildOptions, type Maker, type WrittenLut, writtenLut } from './build-look.js';
 
 /** Entries of the curves when nothing is asked: what devices commonly load (common practice, no source). */
 export const usualCurveSize = 1024;
@@ -33,20 +32,8 @@ function requireCurves(look: Look, compiled: Run): void {
  * @param options `size`: entries, 2..65536
  * @throws InputError for a size that no LUT has, and for a look that mixes channels
  */
-export function buildCurves(
-  look: Look,
-  options: BuildOptions,
-  maker: Maker,
-): { curves: CurveTable } & WrittenLut {
+export function buildCurves(look: Look, options: BuildOptions, maker: Maker): WrittenLut<CurveTable> {
   const compiled = compileLook(look, maker.makeDyeModel);
   requireCurves(look, compiled);
-  const curves = sampleCurves(compiled, options.size);
-  const bytes = lutBytes(curves, look, options, maker);
-  return {
-    curves,
-    bytes,
-    get text() {
-      return latinText(bytes);
-    },
-  };
+  return writtenLut(sampleCurves(compiled, options.size), look, options, maker);
 }

@@ -53,8 +53,9 @@ export function provenanceOf(look: Look, { version, sha256 }: Maker): Provenance
   ];
 }
 
-/** A LUT file. */
-export interface WrittenLut {
+/** A LUT and its file. */
+export interface WrittenLut<Kind extends Lut = Lut> {
+  readonly lut: Kind;
   readonly bytes: Uint8Array;
   /** The same as text, made when it is asked for. */
   readonly text: string;
@@ -64,24 +65,24 @@ export interface WrittenLut {
  * A look as a LUT file. The same look, options and version give the same bytes everywhere.
  * @throws InputError for a size that no LUT has
  */
-export function buildLook(
+export function buildLook(look: Look, options: BuildOptions, maker: Maker): WrittenLut<Lattice> {
+  return writtenLut(sampleLattice(compileLook(look, maker.makeDyeModel), options.size), look, options, maker);
+}
+
+/** The file of a LUT made of a look, with where it comes from. */
+export function writtenLut<Kind extends Lut>(
+  lut: Kind,
   look: Look,
   options: BuildOptions,
   maker: Maker,
-): { lattice: Lattice } & WrittenLut {
-  const lattice = sampleLattice(compileLook(look, maker.makeDyeModel), options.size);
-  const bytes = lutBytes(lattice, look, options, maker);
+): WrittenLut<Kind> {
+  const { title = look.name, plain = false, format = lutFormats.cube } = options;
+  const bytes = format.writeBytes(lut, { title, plain, comments: provenanceOf(look, maker) });
   return {
-    lattice,
+    lut,
     bytes,
     get text() {
       return latinText(bytes);
     },
   };
-}
-
-/** The bytes of a LUT made of a look, with where it comes from. */
-export function lutBytes(lut: Lut, look: Look, options: BuildOptions, maker: Maker): Uint8Array {
-  const { title = look.name, plain = false, format = lutFormats.cube } = options;
-  return format.writeBytes(lut, { title, plain, comments: provenanceOf(look, maker) });
 }

@@ -73,7 +73,7 @@ describe('a LUT file built again', () => {
   });
 
   it('tables of different shape have no difference in figures', () => {
-    const [small, large] = [5, 6].map((size) => buildLook(lampLook, { size }, maker).lattice);
+    const [small, large] = [5, 6].map((size) => buildLook(lampLook, { size }, maker).lut);
     expect(tableDifference(small, large)).toBeUndefined();
     expect(tableDifference(small, small)).toBe(0);
   });

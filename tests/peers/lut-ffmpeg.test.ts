@@ -109,7 +109,7 @@ describe('a look that is nothing but curves, as a 1D LUT', () => {
     print: { exposureStops: 0.4, printerPoints: { red: 2, blue: -3 }, contrast: 0.9 },
     delivery: { encoding: 'gamma-2.4' },
   });
-  const { curves } = buildCurves(look, { size: 1024 }, { version: 'test', sha256: () => '' });
+  const { lut: curves } = buildCurves(look, { size: 1024 }, { version: 'test', sha256: () => '' });
 
   it.each(Object.keys(depths) as Format[])('%s through ffmpeg: within one code', (format) => {
     const source = pictures['random codes'](format);
