@@ -21,6 +21,32 @@ export async function requireEncoder(tools: Tools, name: string): Promise<void> 
   });
 }
 
+/** Pixel formats of red, green and blue. */
+const rgbFormat = /^(gbr|rgb|bgr|0rgb|0bgr|argb|abgr|x2rgb|x2bgr)/;
+
+/**
+ * Whether an encoder takes red, green and blue as they are.
+ * @param options its own, which may name a pixel format
+ */
+export async function takesRgb(
+  { ffmpeg }: Tools,
+  encoder: string,
+  options: readonly string[],
+): Promise<boolean> {
+  const asked = options.lastIndexOf('-pix_fmt');
+  if (asked >= 0) return rgbFormat.test(options[asked + 1]);
+  const { output } = await outputOf(ffmpeg, ['-hide_banner', '-h', `encoder=${encoder}`]);
+  const formats = /Supported pixel formats:(.*)/.exec(output)?.[1];
+  // Left unsaid: any.
+  return (
+    formats === undefined ||
+    formats
+      .trim()
+      .split(/\s+/)
+      .some((format) => rgbFormat.test(format))
+  );
+}
+
 /** Options that would send the result elsewhere, or change what is not the encoder's. */
 const notTheEncoders =
   /^-(i|y|n|f|map|vf|filter.*|lavfi|r|s|ss|t|to|frames.*|vn|an|c|codec.*|c:.*|vcodec|acodec|report|progress|vstats.*|passlogfile|pass|attach|dump.*|sdp_file|color.*)$/;

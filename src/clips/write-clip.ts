@@ -8,7 +8,7 @@ import { everyFrameOnce } from './version.js';
 export interface ColourTags {
   readonly primaries: string | undefined;
   readonly transfer: string | undefined;
-  /** `gbr` for RGB. */
+  /** `rgb` for RGB. */
   readonly matrix: string;
   readonly range: 'full' | 'legal';
 }
@@ -34,6 +34,13 @@ function tagOptions({ primaries, transfer, matrix, range }: ColourTags): string[
   ];
 }
 
+/** An encoder may take other pixel formats only: ffmpeg converts, and would put the other range in on the way. */
+function filtersFor({ clip, tags }: ClipToWrite): string {
+  const range = tags.range === 'full' ? 'pc' : 'tv';
+  const sameRange = `scale=in_range=${range}:out_range=${range}:flags=accurate_rnd+bitexact`;
+  return clip.sampleAspect === undefined ? sameRange : `${sameRange},setsar=${clip.sampleAspect.join('/')}`;
+}
+
 async function argumentsFor(to: ClipToWrite, path: string): Promise<string[]> {
   const { clip, layout, tags } = to;
   const [frames, second] = clip.frameRate;
@@ -46,7 +53,7 @@ async function argumentsFor(to: ClipToWrite, path: string): Promise<string[]> {
     ...['-itsoffset', Math.max(0, to.firstSeconds).toFixed(6), '-i', 'pipe:0'],
     ...[...onlyFiles, '-i', fileUrl(clip.path)],
     ...['-map', '0:v:0', '-map', '1:a?', '-c:a', 'copy', '-map_metadata', '1', '-map_chapters', '1'],
-    ...(clip.sampleAspect === undefined ? [] : ['-vf', `setsar=${clip.sampleAspect.join('/')}`]),
+    ...['-vf', filtersFor(to)],
     ...['-c:v', to.encoder, ...to.encoderOptions, ...tagOptions(tags)],
     ...(clip.timeCode === undefined ? [] : ['-metadata:s:v:0', `timecode=${clip.timeCode}`]),
     ...(await everyFrameOnce(clip.tools.ffmpeg)),

@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { containerOf, requireLosslessContainer } from '../../../clips/containers.js';
-import { encoderOptions, requireEncoder } from '../../../clips/encoders.js';
+import { encoderOptions, requireEncoder, takesRgb } from '../../../clips/encoders.js';
 import { cutShort, type FrameTimes, frameTimes, unsteadyFrame } from '../../../clips/frame-times.js';
 import type { ProbedClip } from '../../../clips/probe.js';
 import { readPlanes } from '../../../clips/read-planes.js';
@@ -12,6 +12,7 @@ import { openClip } from '../../open-still.js';
 import { noteAll } from '../../report.js';
 import type { Through } from './apply-still.js';
 import { type ClipDelivery, deliveryFor } from './clip-coding.js';
+import { misreadIn } from './clip-misread.js';
 import { startProgress } from './progress.js';
 
 export interface ClipOutput {
@@ -117,6 +118,8 @@ async function write(
         hint: 'Copy it again, or cut it to what is whole.',
       });
     await writer.end();
+    const misread = await misreadIn(temporary, coding, clip.tools);
+    progress.around(() => noteAll(output.path, misread));
     if (complaints !== '')
       progress.around(() => noteAll(clip.path, [`is damaged in places${complaints}: look at them`]));
   } finally {
@@ -134,15 +137,18 @@ async function write(
 export async function applyClip(path: string, through: Through, output: ClipOutput): Promise<number> {
   containerOf(output.path);
   if (output.encoder === losslessEncoder) requireLosslessContainer(output.path);
-  encoderOptions(output.encoderOptions ?? '');
+  const options = encoderOptions(output.encoderOptions ?? '');
   await checkTarget(output.path, through);
   const clip = await openClip(path, through);
   noteAll(path, clip.notes);
   await requireEncoder(clip.tools, output.encoder);
   const times = await frameTimes(clip);
   requireWhole(clip, times);
-  const delivery = deliveryFor(clip, through.source.signals.output, output.encoder === losslessEncoder);
-  if (delivery.unsaid !== undefined) noteAll(output.path, [delivery.unsaid]);
+  const delivery = deliveryFor(clip, through.source.signals.output, {
+    lossless: output.encoder === losslessEncoder,
+    rgb: await takesRgb(clip.tools, output.encoder, options),
+  });
+  noteAll(output.path, delivery.notes);
   await writeBeside(output.path, through, (temporary) =>
     write(clip, times, through, delivery, output, temporary),
   );

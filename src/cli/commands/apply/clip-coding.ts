@@ -1,6 +1,6 @@
 import type { ProbedClip } from '../../../clips/probe.js';
 import type { ColourTags } from '../../../clips/write-clip.js';
-import type { MatrixName } from '../../../colour/luma-chroma.js';
+import { matrices, type MatrixName } from '../../../colour/luma-chroma.js';
 import type { Signal } from '../../../jobs/signal.js';
 import type { FrameCoding } from '../../../picture/planar-codec.js';
 
@@ -41,29 +41,41 @@ export interface ClipDelivery {
   /** Pixel format, as ffmpeg calls it. */
   readonly format: string;
   readonly tags: ColourTags;
-  /** What the file cannot say, a clause. */
-  readonly unsaid: string | undefined;
+  /** What the user should know, each a clause. */
+  readonly notes: readonly string[];
+}
+
+/** What is known of the encoder. */
+export interface EncoderTraits {
+  /** Whether it loses nothing. */
+  readonly lossless: boolean;
+  /** Whether it takes red, green and blue. */
+  readonly rgb: boolean;
 }
 
 /** A look needs finer steps than 8 bits: what is written without loss has at least so many. */
 const leastBits = 10;
 
 /**
- * The planes that a look's colours are written in: as they came, but grey becomes colour, and where `lossless` no depth
- * is less than ten bits.
+ * The planes that a look's colours are written in: as they came, but grey becomes colour, RGB becomes luma and colour
+ * differences of legal range for an encoder that does not take it, and what is lossless has ten bits or more.
  */
-export function deliveryFor(clip: ProbedClip, output: Signal, lossless: boolean): ClipDelivery {
-  const { layout, colour } = clip;
-  const rgb = layout.kind === 'rgb';
-  const bits = lossless ? Math.max(leastBits, layout.bits) : layout.bits;
+function codingFor({ layout, colour }: ProbedClip, matrix: MatrixName, encoder: EncoderTraits): FrameCoding {
+  const kind = layout.kind === 'rgb' && encoder.rgb ? 'rgb' : 'luma-chroma';
+  const bits = encoder.lossless ? Math.max(leastBits, layout.bits) : layout.bits;
+  const range = layout.kind === 'rgb' && kind !== 'rgb' ? 'legal' : colour.range;
+  return { layout: { ...layout, bits, kind }, matrix, range };
+}
+
+function formatOf({ layout: { kind, bits, across, down } }: FrameCoding): string {
+  const pattern = kind === 'rgb' ? 'gbrp' : `yuv${across === 1 ? '444' : down === 1 ? '422' : '420'}p`;
+  return `${pattern}${bits > 8 ? `${bits}le` : ''}`;
+}
+
+export function deliveryFor(clip: ProbedClip, output: Signal, encoder: EncoderTraits): ClipDelivery {
   const matrix = matrixFor(clip, output);
-  const coding: FrameCoding = {
-    layout: { ...layout, bits, kind: rgb ? 'rgb' : 'luma-chroma' },
-    matrix,
-    range: colour.range,
-  };
-  const { across, down } = layout;
-  const pattern = rgb ? 'gbrp' : `yuv${across === 1 ? '444' : down === 1 ? '422' : '420'}p`;
+  const coding = codingFor(clip, matrix, encoder);
+  const rgb = coding.layout.kind === 'rgb';
   const primaries = named(primariesTags, output.primaries);
   const transfer = named(transferTags, output.encoding);
   const unsaid = [
@@ -72,11 +84,17 @@ export function deliveryFor(clip: ProbedClip, output: Signal, lossless: boolean)
   ];
   return {
     coding,
-    format: `${pattern}${bits > 8 ? `${bits}le` : ''}`,
-    tags: { primaries, transfer, matrix: rgb ? 'gbr' : matrixTags[matrix], range: colour.range },
-    unsaid:
-      unsaid.length === 0
-        ? undefined
-        : `no standard tag says the look’s ${unsaid.join(' and ')}: the file leaves ${unsaid.length === 1 ? 'it' : 'them'} unsaid`,
+    format: formatOf(coding),
+    tags: { primaries, transfer, matrix: rgb ? 'rgb' : matrixTags[matrix], range: coding.range },
+    notes: [
+      ...(clip.layout.kind === 'rgb' && !rgb
+        ? [`its encoder takes no RGB: written as ${matrices[matrix].title} 4:4:4, legal range`]
+        : []),
+      ...(unsaid.length === 0
+        ? []
+        : [
+            `no standard tag says the look’s ${unsaid.join(' and ')}: the file leaves ${unsaid.length === 1 ? 'it' : 'them'} unsaid`,
+          ]),
+    ],
   };
 }
