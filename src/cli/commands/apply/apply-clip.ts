@@ -28,7 +28,7 @@ const unsteady = (path: string, frame: number): InputError =>
   new InputError({
     file: path,
     what: `its frame rate varies: frame ${frame} is not where a steady rate would show it`,
-    hint: 'Give it a steady rate first, so that no frame is lost or shown twice unasked.',
+    hint: 'Give it a steady rate first, such as by ffmpeg -i IN -vf fps=25 -c:v ffv1 -c:a copy OUT.mkv',
   });
 
 /** @throws InputError for a clip whose frames cannot all be given back, each at its time */
