@@ -1,5 +1,10 @@
-import { makePicture } from './picture.js';
-import type { Picture } from './picture.js';
+/** What can be turned: interleaved values of any kind, row by row from the top left. */
+interface Turnable {
+  readonly width: number;
+  readonly height: number;
+  readonly channels: number;
+  readonly data: Uint8Array | Uint16Array | Float32Array;
+}
 
 /** How a picture was stored: its axes exchanged, then what is left and right, top and bottom. */
 interface Turn {
@@ -29,9 +34,16 @@ const turns: Readonly<Record<number, Turn>> = {
   8: turn(true, true, false),
 };
 
-function applyTurn(picture: Picture, { transposed, mirrorX, mirrorY }: Turn): Picture {
+type DataConstructor = new (length: number) => Turnable['data'];
+
+function applyTurn<P extends Turnable>(picture: P, { transposed, mirrorX, mirrorY }: Turn): P {
   const { width, height, channels, data } = picture;
-  const out = transposed ? makePicture(height, width, picture) : makePicture(width, height, picture);
+  const turned = new (data.constructor as DataConstructor)(data.length);
+  const out: P = {
+    ...picture,
+    ...(transposed && { width: height, height: width }),
+    data: turned,
+  };
   // Steps through the stored data for one step right and one step down in the upright picture.
   const stepX = (mirrorX ? -1 : 1) * channels;
   const stepY = (mirrorY ? -1 : 1) * width * channels;
@@ -41,7 +53,7 @@ function applyTurn(picture: Picture, { transposed, mirrorX, mirrorY }: Turn): Pi
   for (let y = 0; y < out.height; y++) {
     let from = start + y * down;
     for (let x = 0; x < out.width; x++, from += right)
-      for (let c = 0; c < channels; c++) out.data[to++] = data[from + c];
+      for (let c = 0; c < channels; c++) turned[to++] = data[from + c];
   }
   return out;
 }
@@ -50,7 +62,7 @@ function applyTurn(picture: Picture, { transposed, mirrorX, mirrorY }: Turn): Pi
  * The picture turned upright by its EXIF orientation, 1..8. Anything else counts as 1, which returns the picture
  * itself: readers of the tag are asked to ignore reserved values.
  */
-export function turnUpright(picture: Picture, orientation: number): Picture {
+export function turnUpright<P extends Turnable>(picture: P, orientation: number): P {
   const found = turns[orientation];
   return found === undefined || orientation === 1 ? picture : applyTurn(picture, found);
 }
@@ -61,6 +73,6 @@ export const flips = { h: 2, v: 4, hv: 3 } as const satisfies Record<string, num
 export type Flip = keyof typeof flips;
 
 /** The picture mirrored left-right (`h`), top-bottom (`v`) or both (`hv`). */
-export function flipPicture(picture: Picture, flip: Flip): Picture {
+export function flipPicture<P extends Turnable>(picture: P, flip: Flip): P {
   return turnUpright(picture, flips[flip]);
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from 'sharp';
 import { InputError } from '../errors/input-error.js';
 import type { Problem } from '../errors/input-error.js';
-import { maxPixels } from './limits.js';
+import { maxFloatPixels, maxPixels } from './limits.js';
 import { tags } from './tiff-tags.js';
 
 type Refusal = Omit<Problem, 'file'>;
@@ -28,7 +28,25 @@ const photometric: Readonly<Record<number, Refusal>> = {
   34892: raw,
 };
 
-const float: Refusal = { what: 'holds floating point numbers, not code values', hint: saveAs };
+const float = (bits: number): Refusal => ({
+  what: `holds floating point numbers of ${bits} bits`,
+  allowed: '32 bits',
+  hint: saveAs,
+});
+
+/** Why a TIFF of floating point numbers cannot be taken. */
+function floatRefusal(found: ReadonlyMap<number, number>): Refusal | undefined {
+  const bits = found.get(tags.bitsPerSample) ?? 1;
+  if (bits !== 32) return float(bits);
+  const only = 'Save it as grey, RGB or RGBA with straight alpha.';
+  if (found.get(tags.photometric) === 0)
+    return { what: 'holds floating point numbers in the negative', hint: only };
+  if (found.get(tags.photometric) === 1 && found.has(tags.extraSamples))
+    return { what: 'holds grey with alpha in floating point', hint: only };
+  if (found.get(tags.extraSamples) === 1)
+    return { what: 'holds floating point numbers multiplied by alpha', hint: only };
+  return undefined;
+}
 
 /** Why a TIFF cannot be taken as a still, from its tags alone. */
 export function tiffRefusal(found: ReadonlyMap<number, number>): Refusal | undefined {
@@ -38,7 +56,7 @@ export function tiffRefusal(found: ReadonlyMap<number, number>): Refusal | undef
   const byColour = photometric[found.get(tags.photometric) ?? -1];
   if (byColour !== undefined) return byColour;
   const format = found.get(tags.sampleFormat) ?? 1;
-  if (format === 3) return float;
+  if (format === 3) return floatRefusal(found);
   if (format === 2) return { what: 'holds numbers with a sign, not code values', hint: saveAs };
   const bits = found.get(tags.bitsPerSample) ?? 1;
   return [1, 2, 4, 8, 16].includes(bits)
@@ -49,18 +67,24 @@ export function tiffRefusal(found: ReadonlyMap<number, number>): Refusal | undef
 /** The colour spaces, as the decoder names them, in which the numbers of a file are its code values. */
 const codeSpaces = new Set(['srgb', 'rgb', 'rgb16', 'b-w', 'grey16']);
 
+/** Whether the decoder gives floating point numbers that are code values. */
+export const isFloat = ({ depth, space }: Metadata): boolean =>
+  depth === 'float' && (space === 'scrgb' || space === 'b-w');
+
 /** Why a picture cannot be taken as a still, from its header. */
 export function headerRefusal(header: Metadata): Refusal | undefined {
   const { width, height, space, depth, channels } = header;
-  if (width * height > maxPixels)
+  const floats = isFloat(header);
+  const most = floats ? maxFloatPixels : maxPixels;
+  if (width * height > most)
     return {
       what: `has ${width} x ${height} pixels`,
-      allowed: `${maxPixels / 1e6} megapixels at most`,
+      allowed: `${most / 1e6} megapixels at most${floats ? ' in floating point' : ''}`,
       hint: 'Make it smaller first.',
     };
   if (space === 'cmyk') return cmyk;
   if (space.startsWith('lab')) return lab;
-  if (depth === 'float' || depth === 'double' || space === 'scrgb') return float;
+  if (floats && [1, 3, 4].includes(channels)) return undefined;
   if (!codeSpaces.has(space) || channels > 4) return { what: 'is neither grey nor RGB', hint: saveAs };
   if (depth !== 'uchar' && depth !== 'ushort') return { what: 'holds neither 8 nor 16 bits', hint: saveAs };
   return undefined;

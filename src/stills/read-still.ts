@@ -4,13 +4,14 @@
 import sharp from 'sharp';
 import type { Metadata, SharpOptions } from 'sharp';
 import { InputError } from '../errors/input-error.js';
+import { countOdd, type FloatPicture, floatsToCodes } from '../picture/float-picture.js';
 import { turnUpright } from '../picture/orientation.js';
 import { makePicture } from '../picture/picture.js';
 import type { Picture } from '../picture/picture.js';
 import { type ByteSource, sourceOfBytes } from './byte-source.js';
 import type { Carried } from './carried/carried.js';
 import { readCarried } from './carried/read-carried.js';
-import { headerRefusal, refuseIf, tiffRefusal } from './check-still.js';
+import { headerRefusal, isFloat, refuseIf, tiffRefusal } from './check-still.js';
 import { maxPixels } from './limits.js';
 import { profileName } from './profile-name.js';
 import { withStillFile } from './read-file.js';
@@ -23,6 +24,8 @@ sharp.cache(false);
 export interface Still extends Carried {
   /** The code values as they are in the file, upright. */
   readonly picture: Picture;
+  /** Of a file in floating point its own values; `picture` has them rounded to 16 bits. */
+  readonly floats?: FloatPicture;
   /** What the user should know, each a clause without a full stop. */
   readonly notes: readonly string[];
 }
@@ -61,6 +64,10 @@ async function readHeader(input: Input, file: string): Promise<Metadata> {
 
 /** Raw code values, interleaved, with the number of channels the decoder gave. */
 async function decodeRaw(input: Input, header: Metadata, failOn: SharpOptions['failOn']) {
+  if (isFloat(header)) {
+    const whole = sharp(input, { ...reading, failOn }).toColourspace(header.space);
+    return whole.raw({ depth: 'float' }).toBuffer({ resolveWithObject: true });
+  }
   const deep = header.depth === 'ushort';
   const grey = header.channels <= 2;
   // At 8 bits the decoder drops the alpha of grey pictures; as RGB, three times the same grey, it keeps it.
@@ -96,22 +103,53 @@ function toPicture(
   return makePicture(width, height, { channels, bits: 8 }, codes);
 }
 
-/** The picture as stored. What the decoder only warns of is noted; what it cannot read is refused. */
+/** Decodes; what the decoder only warns of is noted, and what it cannot read refused. */
+async function decodeNoting(input: Input, header: Metadata, file: string, notes: string[]) {
+  const strict = await decodeRaw(input, header, 'warning').catch((error: unknown) => ({ error }));
+  if (!('error' in strict)) return strict;
+  try {
+    const decoded = await decodeRaw(input, header, 'error');
+    notes.push('the file is unusual or slightly damaged: look at the picture closely');
+    return decoded;
+  } catch {
+    throw damaged(file, strict.error);
+  }
+}
+
+/** Values in floating point. @throws InputError where some are no numbers: they say no colour */
+function toFloats(
+  data: Buffer,
+  { width, height }: { width: number; height: number },
+  header: Metadata,
+  file: string,
+  notes: string[],
+): FloatPicture {
+  const aligned = data.byteOffset % 4 === 0 ? data : Uint8Array.from(data);
+  const values = new Float32Array(aligned.buffer, aligned.byteOffset, data.length / 4);
+  const floats: FloatPicture = { width, height, channels: header.channels as 1 | 3 | 4, data: values };
+  const { notFinite, outside } = countOdd(floats);
+  if (notFinite > 0)
+    throw new InputError({
+      file,
+      what: `holds ${notFinite} values that are infinite or no numbers, of ${values.length}`,
+      hint: 'Save it anew without them.',
+    });
+  if (outside > 0)
+    notes.push(`${outside} of its ${values.length} values lie outside 0 to 1, the codes from first to last`);
+  return floats;
+}
+
+/** The picture as stored. */
 async function decodePicture(
   input: Input,
   header: Metadata,
   file: string,
   notes: string[],
-): Promise<Picture> {
-  const strict = await decodeRaw(input, header, 'warning').catch((error: unknown) => ({ error }));
-  if (!('error' in strict)) return toPicture(strict.data, strict.info, header);
-  try {
-    const { data, info } = await decodeRaw(input, header, 'error');
-    notes.push('the file is unusual or slightly damaged: look at the picture closely');
-    return toPicture(data, info, header);
-  } catch {
-    throw damaged(file, strict.error);
-  }
+): Promise<Pick<Still, 'picture' | 'floats'>> {
+  const { data, info } = await decodeNoting(input, header, file, notes);
+  if (!isFloat(header)) return { picture: toPicture(data, info, header) };
+  const floats = toFloats(data, info, header, file, notes);
+  return { picture: floatsToCodes(floats), floats };
 }
 
 function headerNotes(header: Metadata, source: ByteSource): string[] {
@@ -154,15 +192,20 @@ async function decode(input: Input, source: ByteSource, file: string): Promise<S
   if (tiff?.get(tags.extraSamples) === 1)
     notes.push('its colours were multiplied by alpha; that was divided out');
   const stored = await decodePicture(input, header, file, notes);
-  const picture = turnUpright(stored, header.orientation ?? 1);
-  return { picture, notes, ...readCarried(header, source) };
+  const { orientation = 1 } = header;
+  return {
+    picture: turnUpright(stored.picture, orientation),
+    ...(stored.floats && { floats: turnUpright(stored.floats, orientation) }),
+    notes,
+    ...readCarried(header, source),
+  };
 }
 
 /**
- * A still from the bytes of a PNG, JPEG or TIFF file, 8 or 16 bits, grey or RGB, with or without alpha (straight);
- * palettes are expanded. The first picture of several. Turned upright by its EXIF orientation. No colour is converted.
+ * A still from the bytes of a PNG, JPEG or TIFF file, 8 or 16 bits, grey or RGB, with or without alpha (straight), or of a
+ * TIFF in floating point of 32 bits, grey, RGB or RGBA; palettes are expanded. The first picture of several. Turned upright by its EXIF orientation. No colour is converted.
  * @param file the file's name, for messages
- * @throws InputError for anything else: wrong type, CMYK, CIELAB, floating point, camera raw, more than 120 megapixels
+ * @throws InputError for anything else: wrong type, CMYK, CIELAB, other floating point, camera raw, more than 120 megapixels
  *   (read from the header, before decoding), empty, damaged
  */
 export const decodeStill = (bytes: Uint8Array, file: string): Promise<Still> =>

@@ -1,3 +1,4 @@
+import { writeFile } from 'node:fs/promises';
 import { extname } from 'node:path';
 import sharp from 'sharp';
 import type { Sharp } from 'sharp';
@@ -5,11 +6,13 @@ import { InputError } from '../errors/input-error.js';
 import { nearestName } from '../errors/nearest-name.js';
 import { changeDepth, colourChannels, hasAlpha, lastCode, makePicture } from '../picture/picture.js';
 import type { Picture } from '../picture/picture.js';
+import type { FloatPicture } from '../picture/float-picture.js';
 import { sourceOfBytes } from './byte-source.js';
 import { addToFile } from './carried/add-to-file.js';
 import type { Carried } from './carried/carried.js';
 import { additionFor, withAddition } from './carried/into-file.js';
 import { tooLargeForJpeg } from './carried/into-jpeg.js';
+import { floatTiff } from './float-tiff.js';
 import type { StillKind } from './still-kind.js';
 import { writingError } from './writing-error.js';
 
@@ -84,13 +87,18 @@ function colourspaceOf({ channels, bits }: Picture): string {
 }
 
 /** Whether a profile is one of grey or RGB, as the picture is (ICC.1:2010, 7.2.6: the data colour space). */
-function suits(profile: Uint8Array, picture: Picture): boolean {
+function suits(profile: Uint8Array, picture: Pick<Picture, 'channels'>): boolean {
   const space = String.fromCharCode(...profile.subarray(16, 20));
   return space === (colourChannels(picture) === 1 ? 'GRAY' : 'RGB ');
 }
 
 /** What of a still's further data the new file can have; the rest is noted. */
-function suited(carried: Carried, picture: Picture, kind: StillKind, notes: string[]): Carried {
+function suited(
+  carried: Carried,
+  picture: Pick<Picture, 'channels'>,
+  kind: StillKind,
+  notes: string[],
+): Carried {
   const { profile, exif, xmp, density } = carried;
   const fits = profile !== undefined && suits(profile, picture);
   if (profile !== undefined && !fits)
@@ -154,5 +162,18 @@ export async function encodeStillTo(
     throw writingError(error);
   });
   addToFile(file, (source) => additionFor(kind, source, suits));
+  return notes;
+}
+
+/** As {@link encodeStillTo}, of a picture in floating point into a TIFF. */
+export async function encodeFloatsTo(
+  file: string,
+  picture: FloatPicture,
+  carried: Carried = {},
+): Promise<readonly string[]> {
+  const notes: string[] = [];
+  const suits = suited(carried, picture, 'tiff', notes);
+  await writeFile(file, floatTiff(picture));
+  addToFile(file, (source) => additionFor('tiff', source, suits));
   return notes;
 }

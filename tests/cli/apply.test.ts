@@ -1,9 +1,12 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
+import { decode } from 'tiff';
 import { describe, expect, it } from 'vitest';
+import { renderDemoStill } from '../../src/demo/index.js';
 import { sampleLut } from '../../src/lut/interpolate.js';
 import { readCube } from '../../src/lut/formats/cube/read.js';
+import { floatTiffFile } from '../stills/fixtures.js';
 import { gatelight, isPlainRefusal, projectRoot, temporaryFolder } from './gatelight.js';
 
 const folder = temporaryFolder();
@@ -28,6 +31,12 @@ gatelight(['build', join(projectRoot, 'looks/warm-stock-and-lamp.json'), '-o', a
 /** As far as a 16-bit code may lie from the exact value: half a code of rounding, and what single precision adds. */
 const bound = 0.6;
 
+/** As far as numbers in single precision may lie from the exact ones: some of their last bits, of values up to 1. */
+const singlePrecision = 1e-6;
+
+/** Codes: rounding before and after a table whose slopes stay below this many. */
+const roundedTwice = 4;
+
 /** What the table says in double precision, in codes, not rounded. */
 function expected(): Float64Array {
   const values = Float64Array.from(codes, (code) => code / 65535);
@@ -51,6 +60,43 @@ describe('gatelight apply', () => {
       expect(Math.max(...got.map((code, i) => Math.abs(code - want[i])))).toBeLessThanOrEqual(bound);
     },
   );
+
+  it('keeps floating point in TIFF, clamped to the domain; other formats get 16 bit; preview takes it', async () => {
+    const values = Array.from(codes, (code) => Math.fround((1.2 * code) / 65535 - 0.1));
+    writeFileSync(at('float.tif'), floatTiffFile(width, 3, values));
+    const outputs = [at('out-float.tif'), at('out-float.png')];
+    const [kept, rounded] = outputs.map((output) =>
+      gatelight(['apply', at('warm.cube'), at('float.tif'), '-o', output]),
+    );
+    expect([kept.status, rounded.status]).toEqual([0, 0]);
+    expect(kept.stderr).not.toContain('rounded');
+    expect(rounded.stderr).toContain('rounded to 16 bits; TIFF keeps them');
+    const want = Float64Array.from(values);
+    sampleLut(readCube(readFileSync(at('warm.cube')), 'warm.cube').lut)(want, width * height);
+    // Read by an independent reader.
+    const got = decode(readFileSync(outputs[0]))[0].data;
+    expect(got).toBeInstanceOf(Float32Array);
+    expect(Math.max(...want.map((value, i) => Math.abs(value - got[i])))).toBeLessThan(singlePrecision);
+    const { data } = await sharp(outputs[1])
+      .toColourspace('rgb16')
+      .raw({ depth: 'ushort' })
+      .toBuffer({ resolveWithObject: true });
+    const png = new Uint16Array(data.buffer, data.byteOffset, data.length / 2);
+    // Rounded before and after: half a code through the steepest slope of the table, and half a code.
+    expect(Math.max(...want.map((value, i) => Math.abs(65535 * value - png[i])))).toBeLessThan(roundedTwice);
+    expect(gatelight(['preview', at('warm.cube'), at('float.tif'), '-o', at('seen.png')]).status).toBe(0);
+  });
+
+  it('writes floating point that verify finds burnt in as it should be', () => {
+    const { data } = renderDemoStill('tram', { width: 240, height: 180, age: 'pink' });
+    const values = Array.from(data, (code) => code / (data instanceof Uint8Array ? 255 : 65535));
+    writeFileSync(at('tram.tif'), floatTiffFile(240, 3, values));
+    gatelight(['apply', at('warm.cube'), at('tram.tif'), '-o', at('tram-burnt.tif')]);
+    const verified = (look: string) =>
+      gatelight(['verify', at('tram.tif'), at('tram-burnt.tif'), look]).status;
+    expect(verified(at('warm.cube'))).toBe(0);
+    expect(verified(join(projectRoot, 'looks/xenon-hall.json'))).toBe(1);
+  });
 
   it('does a folder, tells of the one that cannot be done, and ends with 1', () => {
     mkdirSync(at('frames'));

@@ -77,8 +77,10 @@ describe('kinds of picture that are refused', () => {
   it('floating point, signed and odd depths', async () => {
     const of = (bits: number, format: number) =>
       told(tiff({ ...grey, bits, data: new Uint8Array(16), more: [[339, 3, [format]]] }));
-    for (const bits of [16, 32, 64])
-      expect(await of(bits, 3)).toMatch(/floating point.*Save it as PNG or TIFF/);
+    for (const bits of [16, 64])
+      expect(await of(bits, 3)).toMatch(
+        `holds floating point numbers of ${bits} bits. Allowed: 32 bits. Save it as PNG or TIFF`,
+      );
     for (const bits of [8, 16, 32]) expect(await of(bits, 2)).toMatch(/numbers with a sign/);
     for (const bits of [10, 12, 14, 32]) expect(await of(bits, 1)).toMatch(`holds ${bits} bits per sample`);
   });

@@ -110,6 +110,25 @@ export function shorts(values: readonly number[], bigEndian = false): Buffer {
   return out;
 }
 
+/** A TIFF of numbers in floating point, 32 bits. */
+export function floatTiffFile(
+  width: number,
+  samples: 1 | 2 | 3 | 4,
+  values: readonly number[],
+  { bigEndian = false, more = [] }: Pick<TiffParts, 'bigEndian' | 'more'> = {},
+): Buffer {
+  const data = Buffer.alloc(4 * values.length);
+  values.forEach((value, i) =>
+    bigEndian ? data.writeFloatBE(value, 4 * i) : data.writeFloatLE(value, 4 * i),
+  );
+  const alpha: TiffParts['more'] = samples % 2 === 0 ? [[338, 3, [2]]] : [];
+  return tiff({
+    ...{ width, height: values.length / samples / width, samples, bits: 32, data, bigEndian },
+    photometric: samples < 3 ? 1 : 2,
+    more: [[339, 3, Array<number>(samples).fill(3)], ...alpha, ...more],
+  });
+}
+
 /** A JPEG of one colour, grey or RGB, made by libvips. */
 export async function jpeg(width: number, height: number, colour: readonly number[]): Promise<Buffer> {
   const data = Uint8Array.from(

@@ -1,7 +1,10 @@
 import { fillSafely } from '../../../files/write-beside-then-rename.js';
-import { applyLookInPlace } from '../../../jobs/apply-look.js';
+import { applyLookInPlace, applyLookToFloats } from '../../../jobs/apply-look.js';
 import type { ApplyEngine } from '../../../lut/engine/engine.js';
+import type { FloatPicture } from '../../../picture/float-picture.js';
 import { type Flip, flipPicture } from '../../../picture/orientation.js';
+import type { Picture } from '../../../picture/picture.js';
+import type { Still } from '../../../stills/read-still.js';
 import type { ComingSource } from '../../load.js';
 import type { ClipOptions } from '../../options.js';
 import { noteAll } from '../../report.js';
@@ -17,6 +20,26 @@ export interface Through extends ClipOptions {
   readonly sources: readonly string[];
 }
 
+const roundedFloats = 'its floating point values were rounded to 16 bits; TIFF keeps them';
+
+/** Puts a still, which is used up, through a look and encodes it into a file. @returns notes on the file */
+async function encodeThrough(
+  file: string,
+  still: Still,
+  output: string,
+  { source, engine, flip }: Through,
+): Promise<readonly string[]> {
+  const { encodeFloatsTo, encodeStillTo, kindOfName } = await import('../../../stills/write-still.js');
+  const seen = <P extends Picture | FloatPicture>(picture: P) =>
+    flip === undefined ? picture : flipPicture(picture, flip);
+  const { floats, picture } = still;
+  if (floats !== undefined && kindOfName(output) === 'tiff')
+    return encodeFloatsTo(file, applyLookToFloats(await source.lut, seen(floats), engine), still);
+  const after = applyLookInPlace(await source.lut, seen(picture), engine);
+  const notes = await encodeStillTo(file, output, after, still);
+  return floats === undefined ? notes : [roundedFloats, ...notes];
+}
+
 /**
  * A still through a look, encoded as the name `output` asks.
  * @param file where it is written
@@ -28,12 +51,8 @@ export async function applyInto(
   output: string,
   through: Through,
 ): Promise<{ ofStill: readonly string[]; ofOutput: readonly string[] }> {
-  const { source, engine, flip } = through;
-  const { encodeStillTo } = await import('../../../stills/write-still.js');
-  const still = await openStillFor(source.signals.input, name, through);
-  const seen = flip === undefined ? still.picture : flipPicture(still.picture, flip);
-  const picture = applyLookInPlace(await source.lut, seen, engine);
-  return { ofStill: still.notes, ofOutput: await encodeStillTo(file, output, picture, still) };
+  const still = await openStillFor(through.source.signals.input, name, through);
+  return { ofStill: still.notes, ofOutput: await encodeThrough(file, still, output, through) };
 }
 
 /** One still through a look, into a file. */
