@@ -9,6 +9,11 @@ export interface FrameTimes {
   readonly seconds: Float64Array;
   /** Time of the first frame on the file's own clock, counted from the file's beginning. */
   readonly firstSeconds: number;
+  /**
+   * Those of `seconds` whose frames can be decoded without others; undefined where the file does not say when each of its
+   * frames is shown: there nothing can be sought.
+   */
+  readonly keys: Float64Array | undefined;
 }
 
 /** Packets may come in another order than their pictures are shown in, by no more than this. */
@@ -17,7 +22,14 @@ const reorderedPackets = 64;
 /** A frame of a steady rate lies this near its place, as a share of a frame: containers round times to 1 ms or coarser. */
 const steadyShare = 0.3;
 
-async function packetTimes(clip: ProbedClip, upTo: number): Promise<number[]> {
+/** A packet's times on the file's clock, NaN where they are not said. */
+interface Packet {
+  readonly shown: number;
+  readonly decoded: number;
+  readonly key: boolean;
+}
+
+async function packetsOf(clip: ProbedClip, upTo: number): Promise<Packet[]> {
   const interval = Number.isFinite(upTo) ? ['-read_intervals', `%+#${upTo + 1 + reorderedPackets}`] : [];
   const child = start(clip.tools.ffprobe, [
     ...['-hide_banner', '-v', 'error', ...onlyFiles],
@@ -25,25 +37,32 @@ async function packetTimes(clip: ProbedClip, upTo: number): Promise<number[]> {
     ...['-show_entries', 'packet=pts_time,dts_time,flags', '-of', 'csv=p=0'],
     fileUrl(clip.path),
   ]);
-  const times: number[] = [];
-  let timeless = false;
+  const packets: Packet[] = [];
   for await (const line of createInterface({ input: child.stdout, crlfDelay: Infinity })) {
     const [shown, decoded, flags] = line.split(',');
     if (flags === undefined || flags.includes('D')) continue; // to be decoded but not shown
-    const time = Number(shown === 'N/A' ? decoded : shown);
-    if (!Number.isFinite(time)) timeless = true;
-    times.push(time);
+    packets.push({ shown: Number(shown), decoded: Number(decoded), key: flags.includes('K') });
   }
   const broken = brokenOff('ffprobe', await child.ended);
   if (broken !== undefined) throw broken;
-  if (times.length === 0)
+  if (packets.length === 0)
     throw new InputError({
       file: clip.path,
       what: `holds no frames${inBrackets(child.complaints())}`,
       hint: 'Was it recorded and copied to the end?',
     });
-  const [frames, second] = clip.frameRate;
-  return timeless ? times.map((_, i) => (i * second) / frames) : times.sort((a, b) => a - b);
+  return packets;
+}
+
+const inOrder = (values: number[]): number[] => values.sort((a, b) => a - b);
+
+/** Times at which frames are shown, as far as they are said: else as frames are decoded, steadily; else as the rate says. */
+function timesOf(packets: readonly Packet[], [frames, second]: readonly [number, number]): number[] {
+  for (const which of ['shown', 'decoded'] as const) {
+    const times = packets.map((packet) => packet[which]);
+    if (times.every(Number.isFinite)) return inOrder(times);
+  }
+  return packets.map((_, i) => (i * second) / frames);
 }
 
 /**
@@ -52,11 +71,16 @@ async function packetTimes(clip: ProbedClip, upTo: number): Promise<number[]> {
  * @throws InputError when there is none
  */
 export async function frameTimes(clip: ProbedClip, upTo = Infinity): Promise<FrameTimes> {
-  const times = await packetTimes(clip, upTo);
+  const packets = await packetsOf(clip, upTo);
+  const times = timesOf(packets, clip.frameRate);
   const [first] = times;
+  const sinceFirst = (time: number) => time - first;
+  const sought = clip.seekable && packets.every(({ shown }) => Number.isFinite(shown));
+  const keys = packets.filter(({ key }) => key).map(({ shown }) => shown);
   return {
-    seconds: Float64Array.from(times, (time) => time - first),
+    seconds: Float64Array.from(times, sinceFirst),
     firstSeconds: first - clip.startSeconds,
+    keys: sought ? Float64Array.from(inOrder(keys), sinceFirst) : undefined,
   };
 }
 
@@ -92,7 +116,28 @@ export function frameAt({ seconds }: FrameTimes, time: number): number {
   return frame;
 }
 
-/** Where to seek so that `frame` is the next to come: midway between it and the one before, seconds from the file's beginning. */
-export function seekSeconds({ seconds, firstSeconds }: FrameTimes, frame: number): number {
-  return frame === 0 ? 0 : firstSeconds + (seconds[frame] + seconds[frame - 1]) / 2;
+/** How decoding begins so that a frame is the next to come. */
+export interface DecodingStart {
+  /** Where to seek, seconds from the file's beginning; left out: at the beginning. */
+  readonly from?: number;
+  /** A filter that lets pass the frame and all after it; left out: seeking alone is exact. */
+  readonly filter?: string;
+}
+
+/**
+ * Seeking in a file whose frames lean on one another may come out seconds late: so long before the frame that the next one
+ * leans on, decoding begins.
+ */
+const lateSeconds = 1;
+
+/** How to begin decoding with a frame. */
+export function startAt({ seconds, firstSeconds, keys }: FrameTimes, frame: number): DecodingStart {
+  if (frame === 0) return {};
+  if (keys === undefined) return { filter: `select=gte(n\\,${frame})` };
+  // Midway between it and the one before: times are rounded.
+  const begins = firstSeconds + (seconds[frame] + seconds[frame - 1]) / 2;
+  if (keys.length === seconds.length) return { from: begins };
+  const key = keys.findLast((time) => time <= seconds[frame]) ?? 0;
+  const from = Math.max(0, firstSeconds + key - lateSeconds);
+  return { ...(from > 0 ? { from } : {}), filter: `select=gte(t\\,${(begins - from).toFixed(6)})` };
 }

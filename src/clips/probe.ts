@@ -30,6 +30,8 @@ export interface ProbedClip {
   readonly colour: ClipColour;
   /** Whether the two fields of a frame are different moments, as far as the file says. */
   readonly interlaced: boolean;
+  /** Whether frames have the same times after seeking: in program streams few times are written, and the rest reckoned. */
+  readonly seekable: boolean;
   /** Time of the file's beginning on its own clock, seconds: what seeking counts from. */
   readonly startSeconds: number;
   /** Length of the video as the file states it, seconds; undefined where it does not. */
@@ -206,6 +208,7 @@ export async function probeClip(path: string, choice: ColourChoice = {}, tools?:
     layout: layoutOf(video, asked, [width, height]),
     colour,
     interlaced,
+    seekable: facts.format.format_name !== 'mpeg',
     startSeconds: facts.format.start_time ?? 0,
     durationSeconds: video.duration ?? clockSeconds(tagOf(video, 'duration')),
     statedFrames: video.nb_frames,

@@ -1,7 +1,7 @@
 import { makePicture, type Picture } from '../picture/picture.js';
 import { frameToGrey, frameToRgb } from '../picture/planar-codec.js';
 import type { PlaneLayout } from '../picture/planes.js';
-import { type FrameTimes, frameTimes, seekSeconds } from './frame-times.js';
+import { type FrameTimes, frameTimes, startAt } from './frame-times.js';
 import type { ProbedClip } from './probe.js';
 import { type PlanesWanted, readPlanes } from './read-planes.js';
 
@@ -87,12 +87,12 @@ export async function* readFrames(
   if (!(first >= 0 && every >= 1 && (count === undefined || count >= 1)))
     throw new RangeError('frames are counted from 0, and given one by one or in steps of 1 or more');
   const last = count === undefined ? Infinity : first + (count - 1) * every;
-  const { seconds, firstSeconds } = times ?? (await frameTimes(clip, last));
+  const known = times ?? (await frameTimes(clip, last));
+  const { seconds } = known;
   if (first >= seconds.length) return;
   const planes = wantedPlanes(clip, options);
-  const from = first === 0 ? undefined : seekSeconds({ seconds, firstSeconds }, first);
   let index = first;
-  for await (const bytes of readPlanes(clip, { ...planes, from, count, every })) {
+  for await (const bytes of readPlanes(clip, { ...planes, start: startAt(known, first), count, every })) {
     const picture = toPicture(clip, planes.layout, options.pixels === 'gray16', bytes);
     // More frames than packets: the rate says when the rest are shown.
     const time = seconds[index] ?? (index * clip.frameRate[1]) / clip.frameRate[0];

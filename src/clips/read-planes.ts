@@ -1,12 +1,13 @@
 import { InputError } from '../errors/input-error.js';
 import { type PlaneLayout, planeBytes } from '../picture/planes.js';
+import type { DecodingStart } from './frame-times.js';
 import type { ProbedClip } from './probe.js';
 import { brokenOff, fileUrl, inBrackets, onlyFiles, quietly, type Running, start } from './run.js';
 import { everyFrameOnce } from './version.js';
 
 export interface PlanesWanted {
-  /** Seconds from the file's beginning at which decoding begins; left out: at the beginning. */
-  readonly from?: number;
+  /** Where decoding begins; left out: at the beginning. */
+  readonly start?: DecodingStart;
   /** How many frames at most. */
   readonly count?: number;
   /** Every so many frames one, from the first. */
@@ -29,9 +30,10 @@ function formatFilter({ colour, pixelFormat }: ProbedClip, format: string): stri
 }
 
 async function decoding(clip: ProbedClip, wanted: PlanesWanted): Promise<Running> {
-  const { from, count, every = 1, filters = [] } = wanted;
+  const { start: { from, filter } = {}, count, every = 1, filters = [] } = wanted;
   const format = wanted.format ?? clip.asked.name;
   const chain = [
+    ...(filter === undefined ? [] : [filter]),
     ...(every === 1 ? [] : [`select=not(mod(n\\,${every}))`]),
     ...filters,
     ...(filters.length === 0 ? formatFilter(clip, format) : []),
