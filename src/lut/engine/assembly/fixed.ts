@@ -2,7 +2,7 @@
 // 0..255, so the weights of the four corners are whole numbers that add up to 255, exactly. Each node is stored three
 // times, once a direction, side by side with its neighbour in that direction: two loads and two multiply-adds a pixel.
 
-import { choose, high16, high32, high64, low16, low32, low64 } from './lanes';
+import { high16, high32, high64, low16, low32, low64 } from './lanes';
 import { constant, corner1, nodesAt, setConstant, weight0, weight1 } from './layout';
 
 /** Bytes of a node: three pairs of r g b and a filler, 16 bits each. */
@@ -102,18 +102,20 @@ export function findPairs(from: usize, count: i32, stride: i32, work: usize): vo
     const corner03 = i32x4.add(i32x4.extend_low_i16x8_u(inPlane), i32x4.extmul_low_i16x8_u(cellB, step));
     const corner47 = i32x4.add(i32x4.extend_high_i16x8_u(inPlane), i32x4.extmul_high_i16x8_u(cellB, step));
 
-    // The way from the dark corner to the light one goes along the largest rest first, along the smallest last.
+    // The way from the dark corner to the light one goes along the largest rest first, along the smallest last. A step in
+    // blue is the longest and one in red the shortest: of two steps, one of them masked, the larger is meant.
     const greenOverRed = i16x8.gt_s(restG, restR);
     const larger = i16x8.max_s(restR, restG);
     const smaller = i16x8.min_s(restR, restG);
-    const first = choose(
-      i16x8.gt_s(restB, larger),
-      constant(bluePair),
+    const first = i16x8.max_u(
+      v128.and(i16x8.gt_s(restB, larger), constant(bluePair)),
       v128.and(greenOverRed, constant(greenPair)),
     );
-    const second = choose(
-      i16x8.gt_s(restB, smaller),
-      choose(greenOverRed, constant(redLast), constant(greenLast)),
+    const second = i16x8.max_u(
+      v128.and(
+        i16x8.gt_s(restB, smaller),
+        i16x8.max_u(v128.and(greenOverRed, constant(redLast)), constant(greenLast)),
+      ),
       constant(blueLast),
     );
     v128.store(work, i32x4.shl(i32x4.add(corner03, i32x4.extend_low_i16x8_u(first)), 4));

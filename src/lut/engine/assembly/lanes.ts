@@ -35,10 +35,3 @@ export function low64(a: v128, b: v128): v128 {
 export function high64(a: v128, b: v128): v128 {
   return i8x16.shuffle(a, b, 8, 9, 10, 11, 12, 13, 14, 15, 24, 25, 26, 27, 28, 29, 30, 31);
 }
-
-/** `a` where the mask is set, else `b`. With a mask of comparisons this is shorter than a bit select. */
-// @ts-ignore: decorator
-@inline
-export function choose(mask: v128, a: v128, b: v128): v128 {
-  return v128.xor(b, v128.and(mask, v128.xor(a, b)));
-}

@@ -1,7 +1,7 @@
 // All other pictures, in 32-bit floats. A node is r g b and a filler, so one load fetches it. The weights of the four
 // corners add up to `full`: 65535 where a 16-bit code on a domain of 0..1 leaves a whole rest, 1 elsewhere.
 
-import { choose, high32, high64, low32, low64 } from './lanes';
+import { high32, high64, low16, low32, low64 } from './lanes';
 import {
   constant,
   corner1,
@@ -87,22 +87,22 @@ export function setDomain(channel: usize, first: f64, factor: f64): void {
  * is rounded.
  */
 export function findCorners16(from: usize, count: i32, stride: i32, work: usize): void {
+  const most = constant(last);
+  const share = constant(overFull);
+  const sum = constant(full);
   for (let i = 0; i < count; i += 4, from += 4 * stride, work += 16) {
-    const p0 = v128.load16x4_u(from);
-    const p1 = v128.load16x4_u(from + stride);
-    const p2 = v128.load16x4_u(from + 2 * stride);
-    const p3 = v128.load16x4_u(from + 3 * stride);
-    const rg01 = low32(p0, p1);
-    const rg23 = low32(p2, p3);
-    const r = f32x4.mul(f32x4.convert_i32x4_s(low64(rg01, rg23)), constant(last));
-    const g = f32x4.mul(f32x4.convert_i32x4_s(high64(rg01, rg23)), constant(last));
-    const b = f32x4.mul(f32x4.convert_i32x4_s(low64(high32(p0, p1), high32(p2, p3))), constant(last));
-    const cellR = f32x4.floor(f32x4.mul(r, constant(overFull)));
-    const cellG = f32x4.floor(f32x4.mul(g, constant(overFull)));
-    const cellB = f32x4.floor(f32x4.mul(b, constant(overFull)));
-    const restR = f32x4.sub(r, f32x4.mul(cellR, constant(full)));
-    const restG = f32x4.sub(g, f32x4.mul(cellG, constant(full)));
-    const restB = f32x4.sub(b, f32x4.mul(cellB, constant(full)));
+    const p01 = low16(v128.load64_zero(from), v128.load64_zero(from + stride));
+    const p23 = low16(v128.load64_zero(from + 2 * stride), v128.load64_zero(from + 3 * stride));
+    const rg = low32(p01, p23);
+    const r = f32x4.mul(f32x4.convert_i32x4_s(i32x4.extend_low_i16x8_u(rg)), most);
+    const g = f32x4.mul(f32x4.convert_i32x4_s(i32x4.extend_high_i16x8_u(rg)), most);
+    const b = f32x4.mul(f32x4.convert_i32x4_s(i32x4.extend_low_i16x8_u(high32(p01, p23))), most);
+    const cellR = f32x4.floor(f32x4.mul(r, share));
+    const cellG = f32x4.floor(f32x4.mul(g, share));
+    const cellB = f32x4.floor(f32x4.mul(b, share));
+    const restR = f32x4.sub(r, f32x4.mul(cellR, sum));
+    const restG = f32x4.sub(g, f32x4.mul(cellG, sum));
+    const restB = f32x4.sub(b, f32x4.mul(cellB, sum));
     storeCorners(cellR, cellG, cellB, restR, restG, restB, work);
   }
 }
@@ -177,19 +177,21 @@ function storeCorners(
   const corner = i32x4.shl(i32x4.sub(f32x4.add(node, constant(wholeFloat)), constant(wholeBits)), 4);
   v128.store(work, corner);
 
-  // The way from the dark corner to the light one goes along the largest rest first, along the smallest last.
+  // The way from the dark corner to the light one goes along the largest rest first, along the smallest last. A step in
+  // blue is the longest and one in red the shortest: of two steps, one of them masked, the larger is meant.
   const greenOverRed = f32x4.gt(restG, restR);
   const larger = f32x4.pmax(restR, restG);
   const smaller = f32x4.pmin(restR, restG);
-  const first = choose(
-    f32x4.gt(restB, larger),
-    constant(blueStep),
-    choose(greenOverRed, constant(greenStep), constant(redStep)),
+  const first = i32x4.max_s(
+    v128.and(f32x4.gt(restB, larger), constant(blueStep)),
+    i32x4.max_s(v128.and(greenOverRed, constant(greenStep)), constant(redStep)),
   );
   v128.store(work, i32x4.add(corner, first), corner1);
-  const second = choose(
-    f32x4.gt(restB, smaller),
-    choose(greenOverRed, constant(redLast), constant(greenLast)),
+  const second = i32x4.max_s(
+    v128.and(
+      f32x4.gt(restB, smaller),
+      i32x4.max_s(v128.and(greenOverRed, constant(redLast)), constant(greenLast)),
+    ),
     constant(blueLast),
   );
   v128.store(work, i32x4.add(corner, second), corner2);
