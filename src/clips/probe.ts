@@ -28,10 +28,10 @@ export interface ProbedClip {
   /** How a frame lies in memory. */
   readonly layout: PlaneLayout;
   readonly colour: ClipColour;
-  /** Whether the two fields of a frame are different moments, as far as the file says. */
-  readonly interlaced: boolean;
   /** Whether frames have the same times after seeking: in program streams few times are written, and the rest reckoned. */
   readonly seekable: boolean;
+  /** Which of a frame's two fields is shown first, where they are different moments, as far as the file says. */
+  readonly firstField: 'top' | 'bottom' | undefined;
   /** Time of the file's beginning on its own clock, seconds: what seeking counts from. */
   readonly startSeconds: number;
   /** Length of the video as the file states it, seconds; undefined where it does not. */
@@ -175,7 +175,10 @@ function notesOf(asked: AskedFormat, colour: ClipColour, others: number, interla
   ];
 }
 
-const interlacedOrders = new Set(['tt', 'bb', 'tb', 'bt']);
+/** By ffprobe's names; of interleaved fields, which ffmpeg writes as `tb` and `bt`, the first letter is what it means by them. */
+const firstFields: Readonly<Partial<Record<string, 'top' | 'bottom'>>> = {
+  ...{ tt: 'top', tb: 'top', bb: 'bottom', bt: 'bottom' },
+};
 
 /**
  * Looks into a movie file.
@@ -189,7 +192,7 @@ export async function probeClip(path: string, choice: ColourChoice = {}, tools?:
   const { video, others } = videoOf(path, facts);
   const asked = formatOf(path, video);
   const colour = colourOf(path, video, asked, choice);
-  const interlaced = interlacedOrders.has(video.field_order ?? '');
+  const firstField = firstFields[video.field_order ?? ''];
   const turned = quarterTurns(video) % 2 !== 0;
   const size = [video.width!, video.height!];
   const [width, height] = turned ? size.reverse() : size;
@@ -207,14 +210,14 @@ export async function probeClip(path: string, choice: ColourChoice = {}, tools?:
     asked,
     layout: layoutOf(video, asked, [width, height]),
     colour,
-    interlaced,
     seekable: facts.format.format_name !== 'mpeg',
+    firstField,
     startSeconds: facts.format.start_time ?? 0,
     durationSeconds: video.duration ?? clockSeconds(tagOf(video, 'duration')),
     statedFrames: video.nb_frames,
     timeCode: tagOf(video, 'timecode') ?? timeCodeOfOthers(facts),
     soundStreams: facts.streams.filter(({ codec_type }) => codec_type === 'audio').length,
-    notes: notesOf(asked, colour, others, interlaced),
+    notes: notesOf(asked, colour, others, firstField !== undefined),
   };
 }
 

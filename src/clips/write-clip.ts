@@ -34,11 +34,17 @@ function tagOptions({ primaries, transfer, matrix, range }: ColourTags): string[
   ];
 }
 
-/** An encoder may take other pixel formats only: ffmpeg converts, and would put the other range in on the way. */
-function filtersFor({ clip, tags }: ClipToWrite): string {
+/**
+ * An encoder may take other pixel formats only: ffmpeg converts, and would put the other range in on the way. Then what a
+ * frame is said to be: the shape of its pixels, and which of its fields comes first.
+ */
+function filtersFor({ clip: { sampleAspect, firstField }, tags }: ClipToWrite): string {
   const range = tags.range === 'full' ? 'pc' : 'tv';
-  const sameRange = `scale=in_range=${range}:out_range=${range}:flags=accurate_rnd+bitexact`;
-  return clip.sampleAspect === undefined ? sameRange : `${sameRange},setsar=${clip.sampleAspect.join('/')}`;
+  return [
+    `scale=in_range=${range}:out_range=${range}:flags=accurate_rnd+bitexact`,
+    ...(sampleAspect === undefined ? [] : [`setsar=${sampleAspect.join('/')}`]),
+    ...(firstField === undefined ? [] : [`setfield=${firstField === 'top' ? 'tff' : 'bff'}`]),
+  ].join(',');
 }
 
 async function argumentsFor(to: ClipToWrite, path: string): Promise<string[]> {
@@ -55,6 +61,8 @@ async function argumentsFor(to: ClipToWrite, path: string): Promise<string[]> {
     ...['-map', '0:v:0', '-map', '1:a?', '-c:a', 'copy', '-map_metadata', '1', '-map_chapters', '1'],
     ...['-vf', filtersFor(to)],
     ...['-c:v', to.encoder, ...to.encoderOptions, ...tagOptions(tags)],
+    // Older versions write the file's head before they see a frame.
+    ...(clip.firstField === undefined ? [] : ['-field_order', clip.firstField === 'top' ? 'tb' : 'bt']),
     ...(clip.timeCode === undefined ? [] : ['-metadata:s:v:0', `timecode=${clip.timeCode}`]),
     ...(await everyFrameOnce(clip.tools.ffmpeg)),
     // Older versions write the tags of colour there only when told to.

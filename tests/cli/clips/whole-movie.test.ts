@@ -69,6 +69,17 @@ describe('a whole movie through a look', () => {
     expectNumbers(await numbersIn(at('odd-out.mkv')), count(5));
   });
 
+  it('fields stay fields, and which comes first is kept', async () => {
+    for (const first of ['tff', 'bff']) {
+      const fields = ['-vf', `setfield=${first}`, '-flags', '+ildct', '-c:v', 'mpeg2video', '-q:v', '2'];
+      ffmpeg('-i', reel, ...fields, at(`${first}.mkv`));
+      const ended = gatelight(['apply', 'same.cube', `${first}.mkv`, '-o', `${first}-out.mkv`]);
+      expect(ended.stderr).toMatch(/is interlaced/);
+      const { firstField } = await facts(at(`${first}-out.mkv`));
+      expect(firstField).toBe(first === 'tff' ? 'top' : 'bottom');
+    }
+  });
+
   it('names with blanks, line breaks, @ and a leading dash', async () => {
     for (const name of ['two words.mkv', '-y.mkv', 'line\nbreak.mkv', 'at@f1.mkv']) {
       writeFileSync(at(name), readFileSync(reel));
