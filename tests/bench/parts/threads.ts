@@ -7,9 +7,14 @@ import { loadReadyLook, usualLook } from '../project.js';
 import { inTurns, passingSeconds } from '../rounds.js';
 import type { Part, Setting } from '../setting.js';
 
-const size = 33;
+const sizes = { quick: [33], full: [33, 65] } as const;
 
-async function measureDepth(depth: Depth, pools: readonly EnginePool[], setting: Setting): Promise<Figure> {
+async function measureDepth(
+  depth: Depth,
+  size: number,
+  pools: readonly EnginePool[],
+  setting: Setting,
+): Promise<Figure> {
   const lattice = sampleLattice(compileLook(loadReadyLook(usualLook)), size);
   const source = sharedSamples(filmFrame(depth));
   source.set(filmFrame(depth));
@@ -33,7 +38,9 @@ async function measureDepth(depth: Depth, pools: readonly EnginePool[], setting:
 async function measure(setting: Setting): Promise<Figure[]> {
   const pools = [startPool(1), startPool(2)];
   const figures: Figure[] = [];
-  for (const depth of Object.keys(depths) as Depth[]) figures.push(await measureDepth(depth, pools, setting));
+  for (const depth of Object.keys(depths) as Depth[])
+    for (const size of setting.quick ? sizes.quick : sizes.full)
+      figures.push(await measureDepth(depth, size, pools, setting));
   await Promise.all(pools.map((pool) => pool.close()));
   return figures;
 }
