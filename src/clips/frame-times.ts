@@ -14,6 +14,8 @@ export interface FrameTimes {
    * frames is shown: there nothing can be sought.
    */
   readonly keys: Float64Array | undefined;
+  /** Frames that the file holds for others to lean on, and does not show: of a movie that was trimmed. */
+  readonly hidden: number;
 }
 
 /** Packets may come in another order than their pictures are shown in, by no more than this. */
@@ -27,6 +29,8 @@ interface Packet {
   readonly shown: number;
   readonly decoded: number;
   readonly key: boolean;
+  /** To be decoded but not shown. */
+  readonly hidden: boolean;
 }
 
 async function packetsOf(clip: ProbedClip, upTo: number): Promise<Packet[]> {
@@ -40,12 +44,13 @@ async function packetsOf(clip: ProbedClip, upTo: number): Promise<Packet[]> {
   const packets: Packet[] = [];
   for await (const line of createInterface({ input: child.stdout, crlfDelay: Infinity })) {
     const [shown, decoded, flags] = line.split(',');
-    if (flags === undefined || flags.includes('D')) continue; // to be decoded but not shown
-    packets.push({ shown: Number(shown), decoded: Number(decoded), key: flags.includes('K') });
+    if (flags === undefined) continue;
+    const [key, hidden] = [flags.includes('K'), flags.includes('D')];
+    packets.push({ shown: Number(shown), decoded: Number(decoded), key, hidden });
   }
   const broken = brokenOff('ffprobe', await child.ended);
   if (broken !== undefined) throw broken;
-  if (packets.length === 0)
+  if (packets.every(({ hidden }) => hidden))
     throw new InputError({
       file: clip.path,
       what: `holds no frames${inBrackets(child.complaints())}`,
@@ -71,7 +76,8 @@ function timesOf(packets: readonly Packet[], [frames, second]: readonly [number,
  * @throws InputError when there is none
  */
 export async function frameTimes(clip: ProbedClip, upTo = Infinity): Promise<FrameTimes> {
-  const packets = await packetsOf(clip, upTo);
+  const all = await packetsOf(clip, upTo);
+  const packets = all.filter(({ hidden }) => !hidden);
   const times = timesOf(packets, clip.frameRate);
   const [first] = times;
   const sinceFirst = (time: number) => time - first;
@@ -81,6 +87,7 @@ export async function frameTimes(clip: ProbedClip, upTo = Infinity): Promise<Fra
     seconds: Float64Array.from(times, sinceFirst),
     firstSeconds: first - clip.startSeconds,
     keys: sought ? Float64Array.from(inOrder(keys), sinceFirst) : undefined,
+    hidden: all.length - packets.length,
   };
 }
 
@@ -97,10 +104,13 @@ export function unsteadyFrame(
 const statedTooMuch = 2;
 
 /** What a file lacks of what it states, a clause; undefined where it is whole. */
-export function cutShort(clip: ProbedClip, { seconds, firstSeconds }: FrameTimes): string | undefined {
+export function cutShort(
+  clip: ProbedClip,
+  { seconds, firstSeconds, hidden }: FrameTimes,
+): string | undefined {
   const frames = seconds.length;
   const [rate, per] = clip.frameRate;
-  if (clip.statedFrames !== undefined && clip.statedFrames > frames)
+  if (clip.statedFrames !== undefined && clip.statedFrames > frames + hidden)
     return `is cut short: it states ${clip.statedFrames} frames and holds ${frames}`;
   const stated = clip.durationSeconds;
   const held = firstSeconds + seconds[frames - 1] + per / rate;

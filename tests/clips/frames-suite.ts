@@ -2,7 +2,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { frameTimes, unsteadyFrame } from '../../src/clips/frame-times.js';
+import { cutShort, frameTimes, unsteadyFrame } from '../../src/clips/frame-times.js';
 import { probeClip } from '../../src/clips/probe.js';
 import { readClipStill } from '../../src/clips/read-clip-still.js';
 import { readFrames, type ReadFramesOptions } from '../../src/clips/read-frames.js';
@@ -136,6 +136,17 @@ export function framesComeInOrder(tools: Tools, folder: string): void {
       const programs = () => process.getActiveResourcesInfo().filter((kind) => kind === 'ProcessWrap').length;
       for await (const { index } of readFrames(clip)) if (index === 1) break;
       await expect.poll(programs, { timeout: 10_000 }).toBe(0);
+    });
+
+    it('a trimmed movie is whole: frames that it holds and does not show are none that it lacks', async () => {
+      ffmpeg('-ss', '0.9', '-i', leaning, '-c', 'copy', at('trimmed.mp4'));
+      const clip = await probeClip(at('trimmed.mp4'), {}, tools);
+      const times = await frameTimes(clip);
+      expect(times.hidden).toBeGreaterThan(0);
+      expect(cutShort(clip, times)).toBeUndefined();
+      expect((await read(at('trimmed.mp4'))).map(({ number }) => number)).toEqual(
+        count(40).slice(-times.seconds.length),
+      );
     });
 
     it('a clip that is cut short gives the frames it has', async () => {
