@@ -2,12 +2,15 @@ import { ciede2000Run, labRun } from '../colour/difference.js';
 import { primaries } from '../colour/primaries/index.js';
 import { rgbToRgb, rgbToXyz, whiteOf } from '../colour/primaries/rgb-matrix.js';
 import { densityLight } from '../film/density-light.js';
+import { densityOf } from '../film/density.js';
 import { gateLight } from '../film/stock.js';
 import { multiply3, transformRun3 } from '../maths/matrix3.js';
 import type { Candidate } from './candidates.js';
 import type { AmountCloud } from './density-cloud.js';
 import { asRecorded, type Axis, broughtBack } from './film-colours.js';
-import { correctionOf, type Sample, samplesOf } from './samples.js';
+import { type Ageings, mixedAgeings } from './losses.js';
+import { minimise, type Sloped } from './minimise.js';
+import { correctionOf, leastShare, type Sample, samplesOf } from './samples.js';
 
 /** A correction, and what is to be expected of it over everything that the reel may have gone through. */
 export interface Choice extends Axis {
@@ -18,10 +21,13 @@ export interface Choice extends Axis {
 
 /** Colours of all stills that corrections are compared by. */
 const paletteSize = 72;
-/** Most of a still's blocks that may newly be burnt out or blocked. */
-const newlyCutAtMost = 0.004;
+/**
+ * What share of a still's blocks may newly be burnt out or blocked for nothing, and what a share of 1 beyond it costs in
+ * CIEDE2000: some black sky that was black before is worth a reel's colours, an open highlight is not.
+ */
+const [newlyCutAtMost, cutCost] = [0.004, 60];
 /** How far a correction is carried out. */
-const degrees = [0.25, 0.5, 0.7, 0.85, 1];
+const degrees = [1, 0.85, 0.7, 0.5, 0.25];
 /** Expected gain in CIEDE2000 from which a correction is worth doing: half of what an eye sees. */
 const worthDoing = 0.5;
 /** Linear light on the camera's scale beyond which a channel is at an end: half a code of 8 bits in sRGB. */
@@ -52,81 +58,164 @@ function paletteOf(clouds: readonly AmountCloud[]): Float64Array {
 const partly = (degree: number, { logFactors, offsets }: Axis): Axis =>
   correctionOf([...logFactors, ...offsets].map((v) => degree * v));
 
-/** What a correction leads to, on the camera's scale: its light in the primaries of densities, flare back in. */
-function lightAfter(amounts: Float64Array, correction: Axis, of: Candidate, level: number): Float64Array {
-  const light = broughtBack(amounts, correction);
-  of.space.toLight(light);
-  return light.map((v) => level * (v + of.flare));
+/** Light over the open gate, in the primaries of densities, of a candidate's colours. */
+function lightOf(amounts: Float64Array, { space, flare }: Candidate): Float64Array {
+  const light = amounts.slice();
+  space.toLight(light);
+  return light.map((v) => v + flare);
 }
 
-function labAfter(palette: Float64Array, correction: Axis, of: Candidate, level: number): Float64Array {
-  const values = lightAfter(palette, correction, of, level);
+/** Amounts of a light if so much flare is taken off. */
+function amountsIn(light: Float64Array, { space }: Candidate, flare: number): Float64Array {
+  const amounts = light.map((v) => densityOf(v - flare));
+  space.toAmounts(amounts);
+  return amounts;
+}
+
+/** Light over the open gate after a correction. */
+function lightAfter(
+  amounts: Float64Array,
+  correction: Axis,
+  { space }: Candidate,
+  flare: number,
+): Float64Array {
+  const light = broughtBack(amounts, correction);
+  space.toLight(light);
+  return light.map((v) => v + flare);
+}
+
+function labOf(light: Float64Array, level: number): Float64Array {
+  const values = light.map((v) => level * v);
   transformRun3(toXyz, values, values.length / 3);
   labRun(values, values.length / 3, white);
   return values;
 }
 
-/** Mean amount up to which a colour is light without film, in a perforation: no picture is lost there. */
-const bareUpTo = 0.04;
-
-/** Which colours of a still have a channel at an end. */
-function cutBy(correction: Axis, amounts: Float64Array, of: Candidate, level: number): boolean[] {
-  const values = lightAfter(amounts, correction, of, level);
-  transformRun3(toScreen, values, values.length / 3);
-  return Array.from({ length: values.length / 3 }, (_, i) =>
-    values.subarray(3 * i, 3 * i + 3).some((v) => v <= blockedTo || v >= burntFrom),
-  );
+/** A look that the reel may have had when it was sound, and how probable it is. */
+interface Sound {
+  readonly lab: Float64Array;
+  readonly probability: number;
 }
 
-/** Whether a correction keeps the ends of every still. */
-function keepsEnds(correction: Axis, of: Candidate, level: number): boolean {
-  return of.clouds.every(({ amounts, shares }) => {
-    const before = cutBy(asRecorded, amounts, of, level);
-    const after = cutBy(correction, amounts, of, level);
-    const bare = (i: number) => amounts[3 * i] + amounts[3 * i + 1] + amounts[3 * i + 2] < 3 * bareUpTo;
-    const newlyCut = shares.filter((_, i) => after[i] && !before[i] && !bare(i));
-    return newlyCut.reduce((a, b) => a + b, 0) <= newlyCutAtMost;
+/** Everything that the reel may have looked like: samples of all candidates, each in its own dyes and flare. */
+function soundLooks(candidates: readonly Candidate[], palette: Float64Array, level: number): Sound[] {
+  return candidates.flatMap((candidate) => {
+    const amounts = amountsIn(palette, candidate, candidate.flare);
+    return samplesOf(candidate.ageings).map(({ correction, probability }: Sample) => ({
+      lab: labOf(lightAfter(amounts, correction, candidate, candidate.flare), level),
+      probability: candidate.share * probability,
+    }));
   });
 }
 
-function meanOf(samples: readonly Sample[]): Axis {
-  const six = [0, 1, 2, 3, 4, 5].map((i) =>
-    samples.reduce(
-      (sum, { correction, probability }) =>
-        sum + probability * (i < 3 ? correction.logFactors[i] : correction.offsets[i - 3]),
-      0,
-    ),
+/** Mean CIEDE2000 that is expected of a look at the palette. */
+function expectedOf(lab: Float64Array, sound: readonly Sound[]): number {
+  const differences = new Float64Array(lab.length / 3);
+  return sound.reduce((sum, { lab: other, probability }) => {
+    ciede2000Run(lab, other, differences.length, differences);
+    return sum + (probability * differences.reduce((a, b) => a + b, 0)) / differences.length;
+  }, 0);
+}
+
+/** Which lights have a channel at an end. Colours beyond the screen's are no loss: a look brings them back within. */
+function isCut(light: Float64Array, level: number): boolean[] {
+  const values = light.map((v) => level * v);
+  const dark = Array.from({ length: values.length / 3 }, (_, i) =>
+    values.subarray(3 * i, 3 * i + 3).some((v) => v <= blockedTo),
   );
-  return correctionOf(six);
+  transformRun3(toScreen, values, values.length / 3);
+  return dark.map((is, i) => is || values.subarray(3 * i, 3 * i + 3).some((v) => v >= burntFrom));
+}
+
+/** Mean amount up to which a colour is light without film, in a perforation: no picture is lost there. */
+const bareUpTo = 0.04;
+
+/** A question to a correction: what share of its blocks does it newly burn out or block in the still that it harms most? */
+function cutting(of: Candidate, level: number): (correction: Axis) => number {
+  const stills = of.clouds.map(({ amounts: found, shares }) => {
+    const light = lightOf(found, of);
+    const amounts = amountsIn(light, of, 0);
+    const before = isCut(light, level);
+    const bare = (i: number) => amounts[3 * i] + amounts[3 * i + 1] + amounts[3 * i + 2] < 3 * bareUpTo;
+    return { amounts, shares: shares.map((share, i) => (before[i] || bare(i) ? 0 : share)) };
+  });
+  return (correction) =>
+    Math.max(
+      ...stills.map(({ amounts, shares }) => {
+        const after = isCut(lightAfter(amounts, correction, of, 0), level);
+        return shares.reduce((sum, share, i) => (after[i] ? sum + share : sum), 0);
+      }),
+    );
+}
+
+const sixOf = ({ logFactors, offsets }: Axis): number[] => [...logFactors, ...offsets];
+
+/** Mean over all ways of ageing. */
+function meanOf(ageings: Ageings): number[] {
+  const all = Object.values(ageings);
+  return all[0].mean.map((_, i) => all.reduce((sum, { share, mean }) => sum + share * mean[i], 0));
+}
+
+/** Shares of what a correction takes out of clear film, which is what burns out first. */
+const takenOut = [1, 0.75, 0.5, 0.25, 0];
+
+/** A correction carried out fully and in part, and so with less taken out of clear film. */
+const gentler = (target: Axis): Axis[] =>
+  degrees.flatMap((degree) =>
+    takenOut.map((share) => {
+      const { logFactors, offsets } = partly(degree, target);
+      return correctionOf([...logFactors, ...offsets.map((v) => share * v)]);
+    }),
+  );
+
+/** Step of the differences that the slopes of an expectation are taken from. */
+const slopeStep = 1e-3;
+
+/** The best correction near a start: a minimum of what is expected. */
+function refined(start: Axis, expectation: (correction: Axis) => number): Axis {
+  const sloped: Sloped = (x, slopes) => {
+    const value = expectation(correctionOf(x));
+    x.forEach((_, i) => {
+      const beside = x.map((v, j) => (i === j ? v + slopeStep : v));
+      slopes[i] = (expectation(correctionOf(beside)) - value) / slopeStep;
+    });
+    return value;
+  };
+  return correctionOf(minimise(sloped, sixOf(start), { most: 12, enough: 0.01, reach: 0.03 }).at);
 }
 
 /**
  * The correction that is expected to come closest to the sound reel, as an eye sees it (least mean CIEDE2000 over the
- * stills' colours and over all that the reel may have gone through): the mean of what is known, each likely way of
- * ageing by itself, or these carried out in part or not at all. Where the evidence is thin, doing little costs least.
+ * stills' colours and over all that the reel may have gone through), sought from the means of what is known; carried
+ * out in part where the ends of the stills ask for it, or not at all. Where the evidence is thin, doing little costs least.
+ * @param candidates the likeliest first: its dyes are those of the correction
  * @param level linear level of the open gate
  */
-export function chooseCorrection(of: Candidate, level: number): Choice {
-  const samples = samplesOf(of.ageings);
-  const palette = paletteOf(of.clouds);
-  const count = palette.length / 3;
-  const seen = samples.map(({ correction }) => labAfter(palette, correction, of, level));
-  const differences = new Float64Array(count);
-  const expectedOf = (correction: Axis): number => {
-    const lab = labAfter(palette, correction, of, level);
-    return samples.reduce((sum, { probability }, n) => {
-      ciede2000Run(lab, seen[n], count, differences);
-      return sum + (probability * differences.reduce((a, b) => a + b, 0)) / count;
-    }, 0);
-  };
-  const ways = [meanOf(samples), ...Object.values(of.ageings).map(({ mean }) => correctionOf(mean))];
-  const withoutExpected = expectedOf(asRecorded);
-  const choices = ways
-    .flatMap((way) => degrees.map((degree) => partly(degree, way)))
-    .map((correction) => ({ correction, expected: expectedOf(correction) }))
+export function chooseCorrection(candidates: readonly Candidate[], level: number): Choice {
+  const [of] = candidates;
+  const ageings = mixedAgeings(candidates);
+  const palette = lightOf(paletteOf(of.clouds), of);
+  const sound = soundLooks(candidates, palette, level);
+  // a look knows no flare
+  const amounts = amountsIn(palette, of, 0);
+  const expectation = (correction: Axis) =>
+    expectedOf(labOf(lightAfter(amounts, correction, of, 0), level), sound);
+  const likely = Object.values(ageings).filter(({ share }) => share >= leastShare);
+  const ways = [meanOf(ageings), ...likely.map(({ mean }) => mean)].map(correctionOf);
+  const rated = (correction: Axis) => ({ correction, expected: expectation(correction) });
+  const withoutExpected = expectation(asRecorded);
+  const first = ways.flatMap((way) => degrees.map((degree) => rated(partly(degree, way))));
+  const start = first.reduce((a, b) => (b.expected < a.expected ? b : a));
+  const cutBy = cutting(of, level);
+  const target = refined(start.correction, expectation);
+  const choices = [...first, ...gentler(target).map(rated)]
     .filter(({ expected }) => expected < withoutExpected - worthDoing)
-    .sort((a, b) => a.expected - b.expected);
-  const best = choices.find(({ correction }) => keepsEnds(correction, of, level));
+    .map((choice) => ({
+      ...choice,
+      cost: choice.expected + cutCost * Math.max(0, cutBy(choice.correction) - newlyCutAtMost),
+    }));
+  const cheapest = choices.length > 0 ? choices.reduce((a, b) => (b.cost < a.cost ? b : a)) : undefined;
+  const best = cheapest !== undefined && cheapest.cost < withoutExpected ? cheapest : undefined;
   return {
     ...(best?.correction ?? asRecorded),
     expected: best?.expected ?? withoutExpected,

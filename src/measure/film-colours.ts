@@ -1,3 +1,4 @@
+import { unfaded } from '../film/fading.js';
 import type { AmountCloud } from './density-cloud.js';
 
 /**
@@ -14,6 +15,13 @@ export const filmColours = {
   /** Deviation of the dyes from their mean at the ends, and what is added half-way. */
   strayAtEnds: 0.06,
   strayBetween: 0.3,
+  /**
+   * How much further colours stray between amber and blue (cyan against yellow) than the mean of both ways, and less
+   * between green and magenta: so do the colours of lights, and of most things in them.
+   */
+  lengthened: 1.25,
+  /** Deviation of a scene's mean colour from neutral half-way, both ways: every scene has its own colour. */
+  sceneLean: [0.3, 0.15],
   /** Degrees of freedom of the tails. */
   tail: 3,
   /** The most that a colour beyond an end can cost: noise and scratches lie there too. */
@@ -32,64 +40,89 @@ export interface Axis {
 /** Nothing lost, nothing added. */
 export const asRecorded: Axis = { logFactors: [0, 0, 0], offsets: [0, 0, 0] };
 
-/** Amounts (cyan magenta yellow ...) as they were before film faded along an axis. */
+/** Amounts (cyan magenta yellow ...) as they were before film faded along an axis: brought back as a look does it. */
 export function broughtBack(amounts: Float64Array, { logFactors, offsets }: Axis): Float64Array {
-  const gains = logFactors.map((v) => Math.exp(-v));
-  return amounts.map((v, i) => gains[i % 3] * (v - offsets[i % 3]));
+  const losses = logFactors.map((v) => 1 - Math.exp(v));
+  return amounts.map((v, i) => unfaded(v - offsets[i % 3], losses[i % 3]));
 }
 
-/** What a tone beyond an end costs, and how fast the cost grows. */
-function beyond(distance: number): readonly [cost: number, slope: number] {
-  if (distance <= 0) return [0, 0];
-  const cost = (distance / filmColours.endSoftness) ** 2 / 2;
-  return cost < filmColours.endCostAtMost
-    ? [cost, distance / filmColours.endSoftness ** 2]
-    : [filmColours.endCostAtMost, 0];
-}
+/** What a tone beyond an end costs. */
+const beyond = (distance: number) =>
+  distance <= 0 ? 0 : Math.min(filmColours.endCostAtMost, (distance / filmColours.endSoftness) ** 2 / 2);
+/** How fast that cost grows. */
+const beyondGrows = (distance: number, cost: number) =>
+  cost > 0 && cost < filmColours.endCostAtMost ? distance / filmColours.endSoftness ** 2 : 0;
+
+/**
+ * How far the colours of each still lean half-way between clear and black, as amounts: cyan less yellow (blue against
+ * amber), magenta less the mean (green against magenta), two numbers a still.
+ */
+export type Leans = ArrayLike<number>;
 
 /**
  * Log likelihood of stills if their film faded along the axis: how much the colours, brought back, look like film.
  * Two thirds of the change of volume are counted, those of the two directions in which colours stray; how a scene's
  * tones are spread tells nothing.
- * @param slopes receives the slopes by the six numbers of the axis, factors first
+ * @param slopes receives the slopes by the six numbers of the axis, factors first, then by those of the leans
  */
 export function logLikelihood(
   stills: readonly AmountCloud[],
   { logFactors, offsets }: Axis,
+  leans: Leans,
   slopes: Float64Array,
 ): number {
-  const { clearest, blackest, strayAtEnds, strayBetween, tail, coloursAStill } = filmColours;
-  const gains = logFactors.map((v) => Math.exp(-v));
-  const sound = [0, 0, 0];
+  const { clearest, blackest, strayAtEnds, strayBetween, lengthened, tail, coloursAStill } = filmColours;
+  const [g0, g1, g2] = logFactors.map((v) => Math.exp(-v));
+  const [o0, o1, o2] = offsets;
+  const power = (tail + 2) / 2;
+  const [perAlong, perAcross] = [1 / (2 * lengthened ** 2), 1.5 * lengthened ** 2];
   slopes.fill(0);
   let [total, says] = [0, 0];
-  for (const { amounts, weights } of stills)
+  // the innermost loop of the whole measurement: no arrays are made in it
+  stills.forEach(({ amounts, weights }, n) => {
+    const [leanAlong, leanAcross] = [leans[2 * n], leans[2 * n + 1]];
     for (let i = 0, p = 0; i < weights.length; i++, p += 3) {
       const weight = weights[i];
-      for (let k = 0; k < 3; k++) sound[k] = gains[k] * (amounts[p + k] - offsets[k]);
-      const tone = (sound[0] + sound[1] + sound[2]) / 3;
+      const s0 = g0 * (amounts[p] - o0);
+      const s1 = g1 * (amounts[p + 1] - o1);
+      const s2 = g2 * (amounts[p + 2] - o2);
+      const tone = (s0 + s1 + s2) / 3;
       const place = Math.max(0, Math.min(1, tone / blackest));
-      const stray = strayAtEnds + strayBetween * 4 * place * (1 - place);
-      const strayGrows = place > 0 && place < 1 ? (strayBetween * 4 * (1 - 2 * place)) / blackest : 0;
-      const away = ((sound[0] - tone) ** 2 + (sound[1] - tone) ** 2 + (sound[2] - tone) ** 2) / stray ** 2;
-      const [tooDark, darkGrows] = beyond(tone - blackest);
-      const [tooClear, clearGrows] = beyond(clearest - tone);
+      const between = 4 * place * (1 - place);
+      const betweenGrows = place > 0 && place < 1 ? (4 * (1 - 2 * place)) / blackest : 0;
+      const stray = strayAtEnds + strayBetween * between;
+      const perStray = 1 / (stray * stray);
+      const [along, across] = [s0 - s2 - between * leanAlong, s1 - tone - between * leanAcross];
+      const away = (perAlong * along * along + perAcross * across * across) * perStray;
+      const tooDark = beyond(tone - blackest);
+      const tooClear = beyond(clearest - tone);
+      const bent = 1 + away / tail;
       says += weight;
-      total +=
-        weight * (-((tail + 2) / 2) * Math.log1p(away / tail) - 2 * Math.log(stray) - tooDark - tooClear);
-      const byAway = -(tail + 2) / 2 / (tail + away);
-      const byTone = (-2 * (byAway * away + 1) * strayGrows) / stray - darkGrows + clearGrows;
-      for (let k = 0; k < 3; k++) {
-        const bySound = weight * ((byAway * 2 * (sound[k] - tone)) / stray ** 2 + byTone / 3);
-        slopes[k] -= bySound * sound[k];
-        slopes[3 + k] -= bySound * gains[k];
-      }
+      total -= weight * (Math.log(bent * bent * Math.sqrt(bent) * stray * stray) + tooDark + tooClear);
+      const byAway = -power / (tail + away);
+      const ends = beyondGrows(clearest - tone, tooClear) - beyondGrows(tone - blackest, tooDark);
+      const byDye = 2 * weight * byAway * perStray;
+      const [byLeanAlong, byLeanAcross] = [byDye * perAlong * along, byDye * perAcross * across];
+      const byStray = (-2 * weight * strayBetween * (byAway * away + 1)) / stray;
+      const byBetween = byStray - byLeanAlong * leanAlong - byLeanAcross * leanAcross;
+      const byTone = (byBetween * betweenGrows + weight * ends) / 3;
+      const [byAlong, byAcross] = [byLeanAlong, byLeanAcross / 3];
+      const [b0, b1, b2] = [byTone + byAlong - byAcross, byTone + 2 * byAcross, byTone - byAlong - byAcross];
+      slopes[0] -= b0 * s0;
+      slopes[1] -= b1 * s1;
+      slopes[2] -= b2 * s2;
+      slopes[3] -= b0 * g0;
+      slopes[4] -= b1 * g1;
+      slopes[5] -= b2 * g2;
+      slopes[6 + 2 * n] -= between * byLeanAlong;
+      slopes[7 + 2 * n] -= between * byLeanAcross;
     }
+  });
   const volume = 2 / 3;
   for (let k = 0; k < 3; k++) {
     total -= volume * says * logFactors[k];
     slopes[k] -= volume * says;
   }
-  for (let j = 0; j < 6; j++) slopes[j] *= coloursAStill;
+  for (let j = 0; j < slopes.length; j++) slopes[j] *= coloursAStill;
   return coloursAStill * total;
 }

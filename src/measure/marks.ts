@@ -32,7 +32,10 @@ export const markKinds = ['black', 'clear', 'film', 'neutral'] as const satisfie
 /** Mean light of a marked rectangle. */
 export interface MarkReading {
   readonly rectangle: Rectangle;
-  /** Linear light in the primaries of densities, on the camera's scale; undefined when the rectangle is burnt out or blocked. */
+  /**
+   * Linear light in the primaries of densities, on the camera's scale; undefined when the rectangle is burnt out, or
+   * blocked where no black was marked.
+   */
   readonly light: Triple | undefined;
   /** The same, burnt-out pixels taken at the end of the scale. */
   readonly atLeast: Triple;
@@ -70,13 +73,20 @@ export function checkMarks(marks: Marks, stills: readonly Picture[]): void {
   if (problems.length > 0) throw new InputError(problems);
 }
 
-function read(rectangle: Rectangle, stills: readonly Picture[], encoding: TransferFunction): MarkReading {
+function read(
+  rectangle: Rectangle,
+  stills: readonly Picture[],
+  encoding: TransferFunction,
+  black: boolean,
+): MarkReading {
   const { light, atLeast, burntOut, blocked } = lightBlocks(stills[rectangle.still - 1], encoding, rectangle);
   const count = light.length / 3;
-  // a rectangle half of whose blocks cannot be read is not a reading
-  const enough = burntOut < 0.5 && count > 0;
   const mean = (k: number) => light.reduce((sum, v, i) => (i % 3 === k ? sum + v / count : sum), 0);
-  return { rectangle, light: enough ? [mean(0), mean(1), mean(2)] : undefined, atLeast, burntOut, blocked };
+  const readable: Triple | undefined = count > 0 ? [mean(0), mean(1), mean(2)] : undefined;
+  // black whose one channel ends at code 0 still tells by the others: so a green black does, its magenta lost
+  const seen = readable ?? (black ? atLeast : undefined);
+  // a rectangle half of whose pixels are burnt out is not a reading
+  return { rectangle, light: burntOut < 0.5 ? seen : undefined, atLeast, burntOut, blocked };
 }
 
 /** Readings of all rectangles of a kind. */
@@ -84,7 +94,9 @@ export const readMarks = (
   rectangles: readonly Rectangle[] | undefined,
   stills: readonly Picture[],
   encoding: TransferFunction,
-): MarkReading[] => (rectangles ?? []).map((rectangle) => read(rectangle, stills, encoding));
+  kind: MarkKind,
+): MarkReading[] =>
+  (rectangles ?? []).map((rectangle) => read(rectangle, stills, encoding, kind === 'black'));
 
 /** Densities of a reading relative to the open gate. */
 export const densitiesOf = (light: Triple, openGate: number): Triple => [

@@ -4,13 +4,13 @@ import { type DyeSetName, dyeSets } from '../film/dye-sets/index.js';
 import type { Triple } from '../maths/matrix3.js';
 import type { Picture } from '../picture/picture.js';
 import { type Confidence, confidenceOf } from './confidence.js';
-import { bestCandidate, type Candidate } from './candidates.js';
+import { type Candidate, weighCandidates } from './candidates.js';
 import { chooseCorrection } from './choose-correction.js';
 import type { AmountCloud } from './density-cloud.js';
 import { disagreeingStills } from './disagreement.js';
 import { type Axis, broughtBack } from './film-colours.js';
 import type { FadingKindName } from './fading-kinds.js';
-import type { Ageings } from './losses.js';
+import { type Ageings, mixedAgeings } from './losses.js';
 import type { MarkKind, Marks } from './marks.js';
 import type { OpenGate } from './open-gate.js';
 import { amountsOf, type Reading, readStills } from './reading.js';
@@ -125,7 +125,7 @@ export function measureReel(stills: readonly Still[], options: MeasureOptions): 
       })),
     );
   const names = options.dyes === 'auto' ? (Object.keys(dyeSets) as DyeSetName[]) : [options.dyes];
-  return report(stills, reading, bestCandidate(reading, names));
+  return report(stills, reading, weighCandidates(reading, names));
 }
 
 /** Standard deviations of the six numbers over every way of ageing. */
@@ -141,9 +141,10 @@ function deviations(ageings: Ageings): number[] {
 
 const first3 = (values: readonly number[]): Triple => [values[0], values[1], values[2]];
 
-function report(stills: readonly Still[], reading: Reading, candidate: Candidate): Measurement {
-  const { dyes, space, clouds, fit, ageings } = candidate;
-  const choice = chooseCorrection(candidate, reading.gate.level);
+function report(stills: readonly Still[], reading: Reading, candidates: readonly Candidate[]): Measurement {
+  const { dyes, space, clouds, fit } = candidates[0];
+  const ageings = mixedAgeings(candidates);
+  const choice = chooseCorrection(candidates, reading.gate.level);
   const left = first3(choice.logFactors.map(Math.exp));
   const loss = map(left, (v) => 1 - v);
   const stain = map(space.stainDensities(first3(choice.offsets)), (v) => clamp(v, -0.2, 1));
@@ -188,6 +189,6 @@ function report(stills: readonly Still[], reading: Reading, candidate: Candidate
       after: broughtBack(before, choice),
       weights,
     },
-    points: reportPoints(reading, candidate, choice),
+    points: reportPoints(reading, candidates[0], choice),
   };
 }

@@ -1,17 +1,16 @@
 import type { Triple } from '../maths/matrix3.js';
 import type { AmountCloud } from './density-cloud.js';
-import { type Axis, logLikelihood } from './film-colours.js';
+import { type Axis, filmColours, type Leans, logLikelihood } from './film-colours.js';
 import { minimise, type Sloped } from './minimise.js';
 import { invert, type Square, times } from './square-matrix.js';
 
-/** A colour whose place on the neutral axis is known: a mark. Equivalent amounts as observed. */
+/** A colour of which is known what it was when the film was sound: a mark. Equivalent amounts. */
 export interface Anchor {
+  /** As observed. */
   readonly amounts: Triple;
-  /** Mean amount when the film was sound, and its deviation. */
-  readonly tone: number;
-  readonly toneDeviation: number;
-  /** Deviation of the dyes from their mean. */
-  readonly stray: number;
+  /** When the film was sound: mean, and the inverse of the covariance. */
+  readonly mean: Triple;
+  readonly precision: Square;
 }
 
 /** What is known of an axis' six numbers (log factors, offsets) before looking: a Gaussian. */
@@ -23,6 +22,7 @@ export interface AxisPrior {
 /** The axis that was found, with the covariance of its six numbers. */
 export interface AxisFit {
   readonly axis: Axis;
+  readonly leans: Leans;
   readonly covariance: Square;
   /** Log of the evidence, by Laplace's approximation: how well the prior foresaw the stills. */
   readonly logEvidence: number;
@@ -33,20 +33,19 @@ export const axisOf = (x: readonly number[]): Axis => ({
   offsets: [x[3], x[4], x[5]],
 });
 
-/** Negative log likelihood of a mark; its slopes are added to `slopes`. */
+/** Negative log likelihood of a mark as observed (so the factors count as well); its slopes are added to `slopes`. */
 function anchorCost({ logFactors, offsets }: Axis, anchor: Anchor, slopes: Float64Array): number {
   const gains = logFactors.map((v) => Math.exp(-v));
   const sound = anchor.amounts.map((v, k) => gains[k] * (v - offsets[k]));
-  const tone = (sound[0] + sound[1] + sound[2]) / 3;
-  const byTone = (tone - anchor.tone) / anchor.toneDeviation ** 2;
-  let away = 0;
+  const away = sound.map((v, k) => v - anchor.mean[k]);
+  const pulled = times(anchor.precision, away);
+  let value = 0;
   for (let k = 0; k < 3; k++) {
-    away += ((sound[k] - tone) / anchor.stray) ** 2;
-    const bySound = (sound[k] - tone) / anchor.stray ** 2 + byTone / 3;
-    slopes[k] -= bySound * sound[k];
-    slopes[3 + k] -= bySound * gains[k];
+    value += (away[k] * pulled[k]) / 2 + logFactors[k];
+    slopes[k] += 1 - pulled[k] * sound[k];
+    slopes[3 + k] -= pulled[k] * gains[k];
   }
-  return (away + ((tone - anchor.tone) / anchor.toneDeviation) ** 2) / 2;
+  return value;
 }
 
 /** Curvature below which a direction counts as unknown. */
@@ -86,20 +85,33 @@ export function fitNeutralAxis(
   anchors: readonly Anchor[],
   prior: AxisPrior,
 ): AxisFit {
-  const { inverse: precision, logDeterminant: priorSize } = invert(prior.covariance);
+  const { inverse: precision, logDeterminant: axisSize } = invert(prior.covariance);
+  const leanDeviations = stills.flatMap(() => filmColours.sceneLean);
   const objective: Sloped = (x, slopes) => {
     const axis = axisOf(x);
-    let value = -logLikelihood(stills, axis, slopes);
-    const away = x.map((v, j) => v - prior.mean[j]);
+    const leans = x.slice(6);
+    let value = -logLikelihood(stills, axis, leans, slopes);
+    const away = prior.mean.map((v, j) => x[j] - v);
     const pulled = times(precision, away);
     for (let j = 0; j < 6; j++) {
       slopes[j] = pulled[j] - slopes[j];
       value += (away[j] * pulled[j]) / 2;
     }
+    leans.forEach((lean, j) => {
+      const byLean = lean / leanDeviations[j] ** 2;
+      slopes[6 + j] = byLean - slopes[6 + j];
+      value += (lean * byLean) / 2;
+    });
     for (const anchor of anchors) value += anchorCost(axis, anchor, slopes);
     return value;
   };
-  const { at, value } = minimise(objective, prior.mean);
-  const { inverse: covariance, logDeterminant } = covarianceOf(curvatureOf(objective, at));
-  return { axis: axisOf(at), covariance, logEvidence: -value - (priorSize + logDeterminant) / 2 };
+  const { at, value } = minimise(objective, [...prior.mean, ...leanDeviations.map(() => 0)]);
+  const { inverse, logDeterminant } = covarianceOf(curvatureOf(objective, at));
+  const priorSize = leanDeviations.reduce((total, v) => total + 2 * Math.log(v), axisSize);
+  return {
+    axis: axisOf(at),
+    leans: at.slice(6),
+    covariance: inverse.slice(0, 6).map((row) => row.slice(0, 6)),
+    logEvidence: -value - (priorSize + logDeterminant) / 2,
+  };
 }

@@ -28,15 +28,3 @@ export const oneColouredFrom = 0.6;
 /** Whether most stills are of one colour, brought back along the axis: what they say of fading is thin evidence. */
 export const mostlyOneColoured = (clouds: readonly AmountCloud[], axis: Axis): boolean =>
   2 * clouds.filter((cloud) => oneSidedness(cloud, axis) > oneColouredFrom).length > clouds.length;
-
-/** Deviation that any scene adds to the axis, and how much more for each unit that it leans beyond the limit. */
-const [anyScene, perLean] = [0.03, 0.4];
-
-/** Deviation that the scenes add to every number of the axis: stills help one another by their precision. */
-export function sceneDeviation(clouds: readonly AmountCloud[], axis?: Axis): number {
-  const precision = clouds.reduce((sum, cloud) => {
-    const lean = axis === undefined ? 0 : Math.max(0, oneSidedness(cloud, axis) - oneColouredFrom);
-    return sum + (anyScene + perLean * lean) ** -2;
-  }, 0);
-  return 1 / Math.sqrt(precision);
-}

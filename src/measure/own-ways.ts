@@ -23,7 +23,7 @@ export interface OwnWays {
  * Of the size that simulated neutrals of many stocks show before many cameras and lights: the generic dyes read them
  * a little too dense, and yellow the least surely, since its peak lies where cameras and lights differ most.
  */
-const factors = { factorMean: 0.03, factor: [0.05, 0.05, 0.08], factorShared: 0.04 } as const;
+const factors = { factorMean: 0.03, factor: [0.04, 0.04, 0.06], factorShared: 0.04 } as const;
 
 /** Deviations of the offsets, each by itself and shared: base, white balance, level of the open gate. */
 const offsets = {

@@ -26,10 +26,10 @@ export function readStills(
     lightBlocks(picture, encoding, { x: 0, y: 0, width: picture.width, height: picture.height }),
   );
   const marks = {
-    black: readMarks(given.black, pictures, encoding),
-    clear: readMarks(given.clear, pictures, encoding),
-    film: readMarks(given.film, pictures, encoding),
-    neutral: readMarks(given.neutral, pictures, encoding),
+    black: readMarks(given.black, pictures, encoding, 'black'),
+    clear: readMarks(given.clear, pictures, encoding, 'clear'),
+    film: readMarks(given.film, pictures, encoding, 'film'),
+    neutral: readMarks(given.neutral, pictures, encoding, 'neutral'),
   };
   return {
     gate: openGate(blocks, marks.clear, encoding, options.openGate),
@@ -38,11 +38,13 @@ export function readStills(
   };
 }
 
+/** Share of the open gate below which a scan does not tell dense from denser: density 3.3. */
+const leastTold = 5e-4;
+
 /** Equivalent amounts of a marked light, the scanner's flare (a share of the open gate) taken off. */
 export function amountsOf(light: Triple, { level }: OpenGate, space: DyeSpace, flare: number): Triple {
-  const run = Float64Array.from(
-    densitiesOf([light[0] - flare * level, light[1] - flare * level, light[2] - flare * level], level),
-  );
+  const own = light.map((v) => Math.max(leastTold, v / level - flare) * level) as unknown as Triple;
+  const run = Float64Array.from(densitiesOf(own, level));
   space.toAmounts(run);
   return [run[0], run[1], run[2]];
 }

@@ -11,9 +11,9 @@ export interface Sample {
 }
 
 /** Ways of ageing less probable than this are passed over. */
-const leastShare = 0.01;
+export const leastShare = 0.01;
 /** Samples of each way of ageing: pairs on either side of the mean, so that the mean is met. */
-const pairs = 5;
+const pairs = 4;
 /** What is left of a dye lies between that of the greatest loss a look can name and all of it. */
 const [leastLeft, mostLeft] = [Math.log(0.1), 0];
 

@@ -32,27 +32,28 @@ const candidate = (goodOrder: number): Candidate => ({
   space: dyeSpace(dyeSets['reversal-late']),
   clouds: [cloudOf(1, [0.5, 0.97, 0.82], [0.01, 0.02, 0.04])],
   ageings: known(goodOrder),
-  fit: { axis: { logFactors: [0, 0, 0], offsets: [0, 0, 0] }, covariance: [], logEvidence: 0 },
+  fit: { axis: { logFactors: [0, 0, 0], offsets: [0, 0, 0] }, leans: [0, 0], covariance: [], logEvidence: 0 },
   logEvidence: 0,
+  share: 1,
 });
 const level = 0.85;
 
 describe('choosing a correction', () => {
   it('carries out what is known for sure, and expects to come much closer', () => {
-    const { logFactors, expected, withoutExpected } = chooseCorrection(candidate(0), level);
+    const { logFactors, expected, withoutExpected } = chooseCorrection([candidate(0)], level);
     logFactors.forEach((v, k) => expect(Math.abs(v - pink[k])).toBeLessThan(deviation));
     expect(expected).toBeLessThan(0.3 * withoutExpected);
   });
 
   it('does nothing, exactly, where good order is likelier than not by much', () => {
-    const choice = chooseCorrection(candidate(0.9), level);
+    const choice = chooseCorrection([candidate(0.9)], level);
     expect([...choice.logFactors, ...choice.offsets].every((v) => v === 0)).toBe(true);
     expect(choice.expected).toBe(choice.withoutExpected);
   });
 
   it('never expects to do worse than nothing', () => {
     for (const share of [0, 0.2, 0.4, 0.6, 0.8, 1]) {
-      const { expected, withoutExpected } = chooseCorrection(candidate(share), level);
+      const { expected, withoutExpected } = chooseCorrection([candidate(share)], level);
       expect(expected).toBeLessThanOrEqual(withoutExpected);
     }
   });
@@ -62,7 +63,7 @@ describe('choosing a correction', () => {
     const stained = ageing(1, [0, 0, 0, 0.3, 0.3, 0.3]);
     const of = { ...candidate(0), ageings: { ...known(0), cyan: stained } };
     const near = { ...of, clouds: [cloudOf(1, [0.05, 0.05, 0.05], [0.15, 0.15, 0.15])] };
-    const [open, tight] = [chooseCorrection(near, 0.6), chooseCorrection(near, 1)];
+    const [open, tight] = [chooseCorrection([near], 0.6), chooseCorrection([near], 1)];
     expect(tight.offsets[0]).toBeLessThan(open.offsets[0]);
   });
 });

@@ -47,7 +47,7 @@ describe('marks', () => {
   });
 
   it('reads the mean light and its density', () => {
-    const [{ light }] = readMarks([rectangle()], [still(128)], transferFunctions.linear);
+    const [{ light }] = readMarks([rectangle()], [still(128)], transferFunctions.linear, 'neutral');
     light!.forEach((v) => expect(v).toBeCloseTo(128 / 255, 9));
     densitiesOf(light!, 128 / 255).forEach((d) => expect(d).toBeCloseTo(0, 9));
     densitiesOf(light!, 1280 / 255).forEach((d) => expect(d).toBeCloseTo(1, 9));
@@ -55,7 +55,16 @@ describe('marks', () => {
 
   it('does not read what is burnt out or blocked', () => {
     for (const code of [0, 255])
-      expect(readMarks([rectangle()], [still(code)], transferFunctions.srgb)[0].light).toBeUndefined();
-    expect(readMarks(undefined, [still(0)], transferFunctions.srgb)).toEqual([]);
+      expect(
+        readMarks([rectangle()], [still(code)], transferFunctions.srgb, 'neutral')[0].light,
+      ).toBeUndefined();
+    const green = new Uint8Array(300).map((_, i) => (i % 3 === 1 ? 9 : 0));
+    const dark = makePicture(10, 10, { channels: 3, bits: 8 }, green);
+    const reads = (kind: 'black' | 'neutral') =>
+      readMarks([rectangle()], [dark], transferFunctions.srgb, kind)[0];
+    expect(reads('neutral').light).toBeUndefined();
+    // a black whose magenta is gone: red and blue end at code 0, green tells
+    reads('black').light!.forEach((v) => expect(v).toBeGreaterThan(0));
+    expect(readMarks(undefined, [still(0)], transferFunctions.srgb, 'neutral')).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { logLikelihood } from '../../src/measure/film-colours.js';
 import { axisOf, fitNeutralAxis } from '../../src/measure/neutral-axis.js';
-import { oneColouredFrom, oneSidedness, sceneDeviation } from '../../src/measure/one-sidedness.js';
+import { oneColouredFrom, oneSidedness } from '../../src/measure/one-sidedness.js';
 import { cloudOf as cloud } from './cloud-of.js';
 import type { Triple } from '../../src/maths/matrix3.js';
 
@@ -12,9 +12,11 @@ const unknown = {
     all.map((_, j) => (i === j ? deviation ** 2 : 0)),
   ),
 };
-const likelihood = (stills: ReturnType<typeof cloud>[], x: readonly number[], slopes = new Float64Array(6)) =>
-  logLikelihood(stills, axisOf(x), slopes);
+/** Of stills at the numbers of an axis, and of leans where there are more than six. */
+const likelihood = (stills: ReturnType<typeof cloud>[], x: readonly number[], slopes = new Float64Array(8)) =>
+  logLikelihood(stills, axisOf(x), x.length > 6 ? x.slice(6) : [0, 0], slopes);
 const sound = { logFactors: [0, 0, 0], offsets: [0, 0, 0] } as const;
+const sixOf = ({ logFactors, offsets }: typeof sound) => [...logFactors, ...offsets];
 
 /** Three scenes of random colours pin the factors down against one another to about this. */
 const factorTolerance = 0.06;
@@ -39,9 +41,20 @@ describe('the neutral axis', () => {
 
   it('marks pull it: with anchors the same scene is known better', () => {
     const stills = [cloud(4, [0.5, 1, 0.8])];
-    const anchor = { amounts: [1.3, 2.6, 2.08] as Triple, tone: 2.6, toneDeviation: 0.1, stray: 0.05 };
+    const anchor = {
+      amounts: [1.3, 2.6, 2.08] as Triple,
+      mean: [2.6, 2.6, 2.6] as Triple,
+      precision: [0, 1, 2].map((i) => [0, 1, 2].map((j) => (i === j ? 0.1 ** -2 : 0))),
+    };
     const [without, withMark] = [[], [anchor]].map((marks) => fitNeutralAxis(stills, marks, unknown));
     expect(withMark.covariance[0][0]).toBeLessThan(without.covariance[0][0]);
+  });
+
+  it('takes a scene of one colour for its own lean, not for fading', () => {
+    const narrow = { ...unknown, mean: sixOf(sound) };
+    const { axis, leans } = fitNeutralAxis([cloud(4, [1, 1, 1], [0, 0, 0], [-0.3, 0, 0.3])], [], narrow);
+    expect(leans[0]).toBeLessThan(-0.2);
+    expect(Math.abs(axis.logFactors[0] - axis.logFactors[2])).toBeLessThan(factorTolerance);
   });
 
   it('colours brought back rightly are likelier than as seen', () => {
@@ -52,8 +65,8 @@ describe('the neutral axis', () => {
 
   it('has the slopes of its differences', () => {
     const stills = [cloud(9, [0.6, 0.9, 0.8])];
-    const x = [-0.3, -0.1, -0.2, 0.02, -0.01, 0.03];
-    const slopes = new Float64Array(6);
+    const x = [-0.3, -0.1, -0.2, 0.02, -0.01, 0.03, 0.1, -0.05];
+    const slopes = new Float64Array(8);
     likelihood(stills, x, slopes);
     const step = 1e-5;
     x.forEach((_, i) => {
@@ -78,15 +91,5 @@ describe('one-sidedness', () => {
   it('is nothing without a middle tone', () => {
     const one = Float64Array.of(1);
     expect(oneSidedness({ amounts: Float64Array.of(3, 3, 3), weights: one, shares: one }, sound)).toBe(0);
-  });
-
-  it('more stills make surer, a one-coloured one hardly', () => {
-    const plain = cloud(7, [1, 1, 1]);
-    const red = cloud(8, [1, 1, 1], [0, 0, 0], [-0.9, 0.45, 0.45]);
-    const one = sceneDeviation([plain], sound);
-    expect(sceneDeviation([plain, plain], sound)).toBeCloseTo(one / Math.SQRT2, 9);
-    expect(sceneDeviation([plain, red], sound)).toBeGreaterThan(sceneDeviation([plain, plain], sound));
-    expect(sceneDeviation([plain, red], sound)).toBeLessThan(one);
-    expect(sceneDeviation([red], sound)).toBeGreaterThan(one);
   });
 });
