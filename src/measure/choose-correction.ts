@@ -25,11 +25,11 @@ const paletteSize = 72;
  * What share of a still's blocks may newly be burnt out or blocked for nothing, and what a share of 1 beyond it costs in
  * CIEDE2000: some black sky that was black before is worth a reel's colours, an open highlight is not.
  */
-const [newlyCutAtMost, cutCost] = [0.004, 60];
+const [newlyCutAtMost, cutCost] = [0.004, 120];
 /** How far a correction is carried out. */
 const degrees = [1, 0.85, 0.7, 0.5, 0.25];
-/** Expected gain in CIEDE2000 from which a correction is worth doing: half of what an eye sees. */
-const worthDoing = 0.5;
+/** Expected gain in CIEDE2000 from which a correction is worth doing: a third of what an eye sees. */
+const worthDoing = 0.3;
 /** Linear light on the camera's scale beyond which a channel is at an end: half a code of 8 bits in sRGB. */
 const [blockedTo, burntFrom] = [1.5e-4, 0.995];
 

@@ -17,12 +17,12 @@ export interface FadingKind {
  * Guide for Color Photographic Materials); losing cyan leaves pink, with yellow gone as well purple; in light mostly
  * magenta; a blue cast comes of lost yellow (common practice). Stain: a few hundredths, most in blue (from memory).
  * The share of reels in good order is high on purpose: the benefit of the doubt, since a sound reel spoilt costs more
- * trust than a mild fading left.
+ * trust than a mild fading left; but reels are measured because somebody thinks them faded.
  */
 export const fadingKinds = {
   'good-order': {
     title: 'in good order',
-    share: 0.36,
+    share: 0.33,
     logLeft: [0, 0, 0],
     deviation: [0.004, 0.004, 0.004],
     stain: 0.003,
@@ -50,14 +50,14 @@ export const fadingKinds = {
   },
   yellow: {
     title: 'yellow lost, some magenta with it',
-    share: 0.12,
+    share: 0.14,
     logLeft: [-0.06, -0.06, -0.65],
     deviation: [0.05, 0.06, 0.25],
     stain: 0.04,
   },
   magenta: {
     title: 'magenta lost, as light does',
-    share: 0.12,
+    share: 0.13,
     logLeft: [-0.1, -0.52, -0.1],
     deviation: [0.07, 0.24, 0.07],
     stain: 0.04,

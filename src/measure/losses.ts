@@ -20,24 +20,23 @@ export type Ageings = Readonly<Record<FadingKindName, Ageing>>;
 const stainShares = { mean: [0.15, 0.4, 1], deviation: [0.3, 0.5, 1] } as const;
 
 /**
- * How far effective losses stray from what was lost, per unit of the whole loss (length of its logarithms): which
- * wavelengths a camera sees of a dye shifts as the dyes above and below it go. Of cyan, magenta and yellow; an offset
- * strays the other way, as about this tone nothing moves.
+ * How far effective losses of cyan, magenta, yellow stray from what was lost, per unit of the whole loss (length of its
+ * logarithms): which wavelengths a camera sees of a dye shifts as the dyes beside it go.
  */
-const misfit = { perLoss: [0.1, 0.15, 0.12], aboutTone: 0.4 } as const;
+const misfit = [0.1, 0.15, 0.12] as const;
 
 const same = (i: number, j: number) => Number(i === j);
-/** Factor and offset of the same dye. */
-const sameDye = (i: number, j: number) => Number(i % 3 === j % 3);
 
 /** What time does in a way of ageing: effective losses and stain. */
 function ageingPrior({ logLeft, deviation, stain }: FadingKind): AxisPrior {
   const whole = Math.hypot(...logLeft);
-  const spread = [...deviation, ...stainShares.deviation.map((share) => stain * share)];
-  const turn = (i: number) => (i < 3 ? 1 : -misfit.aboutTone) * misfit.perLoss[i % 3] * whole;
+  const spread = [
+    ...deviation.map((v, i) => Math.hypot(v, misfit[i] * whole)),
+    ...stainShares.deviation.map((share) => stain * share),
+  ];
   return {
     mean: [...logLeft, ...stainShares.mean.map((share) => share * stain)],
-    covariance: block(6, (i, j) => same(i, j) * spread[i] ** 2 + sameDye(i, j) * turn(i) * turn(j)),
+    covariance: block(6, (i, j) => same(i, j) * spread[i] ** 2),
   };
 }
 
