@@ -3,7 +3,7 @@
 // A line is numbers of 32-bit floats, with room for `lineRoom` bytes before and behind: what lies there may be read and
 // written, and means nothing unless it is said.
 
-import { even, high32, low32, odd } from './lanes';
+import { even, high32, high64, low16, low32, low64, odd } from './lanes';
 
 /** Bytes that every line, and every run of pixels and codes that is read, has behind it; lines have them before, too. */
 export const lineRoom: i32 = 64;
@@ -86,7 +86,7 @@ function rounded(value: v128): v128 {
 /**
  * Three lines to pixels of r g b, 16 bits each, cut to 0..65535.
  * @param matrix three rows of four numbers, for red, green and blue: shares of the three lines, and what is added
- * @param to up to 16 bytes behind the pixels are written, too
+ * @param to a few bytes behind the pixels are written, too
  */
 export function linesToRgb(matrix: usize, a: usize, b: usize, c: usize, width: i32, to: usize): void {
   for (let i = 0; i < width; i += 4, a += 16, b += 16, c += 16, to += 24) {
@@ -96,29 +96,32 @@ export function linesToRgb(matrix: usize, a: usize, b: usize, c: usize, width: i
     const red = rounded(weighed(matrix, la, lb, lc));
     const green = rounded(weighed(matrix + 16, la, lb, lc));
     const blue = rounded(weighed(matrix + 32, la, lb, lc));
-    // r0 r1 r2 r3 g0 g1 g2 g3, and b0 b1 b2 b3 twice
     const rg = i16x8.narrow_i32x4_u(red, green);
     const bb = i16x8.narrow_i32x4_u(blue, blue);
-    v128.store(to, i8x16.shuffle(rg, bb, 0, 1, 8, 9, 16, 17, 2, 3, 10, 11, 18, 19, 4, 5, 12, 13));
-    v128.store(to, i8x16.shuffle(rg, bb, 20, 21, 6, 7, 14, 15, 22, 23, 0, 0, 0, 0, 0, 0, 0, 0), 16);
+    // Four pixels of r g b and a filler each, over which the next one is stored.
+    const rgrg = low16(rg, high64(rg, rg));
+    const bbbb = low16(bb, bb);
+    const first = low32(rgrg, bbbb);
+    const second = high32(rgrg, bbbb);
+    v128.store64_lane(to, first, 0);
+    v128.store64_lane(to, first, 1, 6);
+    v128.store64_lane(to, second, 0, 12);
+    v128.store64_lane(to, second, 1, 18);
   }
 }
 
 /** Pixels of r g b, 16 bits each, to three lines; the matrix's rows are the lines. */
 export function rgbToLines(matrix: usize, from: usize, width: i32, a: usize, b: usize, c: usize): void {
   for (let i = 0; i < width; i += 4, a += 16, b += 16, c += 16, from += 24) {
-    const first = v128.load(from);
-    // b2 r3 g3 b3 and four zeros
-    const rest = v128.load64_zero(from, 16);
-    const red = f32x4.convert_i32x4_s(
-      i8x16.shuffle(first, rest, 0, 1, 31, 31, 6, 7, 31, 31, 12, 13, 31, 31, 18, 19, 31, 31),
-    );
-    const green = f32x4.convert_i32x4_s(
-      i8x16.shuffle(first, rest, 2, 3, 31, 31, 8, 9, 31, 31, 14, 15, 31, 31, 20, 21, 31, 31),
-    );
-    const blue = f32x4.convert_i32x4_s(
-      i8x16.shuffle(first, rest, 4, 5, 31, 31, 10, 11, 31, 31, 16, 17, 31, 31, 22, 23, 31, 31),
-    );
+    const p0 = v128.load16x4_u(from);
+    const p1 = v128.load16x4_u(from, 6);
+    const p2 = v128.load16x4_u(from, 12);
+    const p3 = v128.load16x4_u(from, 18);
+    const rg01 = low32(p0, p1);
+    const rg23 = low32(p2, p3);
+    const red = f32x4.convert_i32x4_s(low64(rg01, rg23));
+    const green = f32x4.convert_i32x4_s(high64(rg01, rg23));
+    const blue = f32x4.convert_i32x4_s(low64(high32(p0, p1), high32(p2, p3)));
     v128.store(a, weighed(matrix, red, green, blue));
     v128.store(b, weighed(matrix + 16, red, green, blue));
     v128.store(c, weighed(matrix + 32, red, green, blue));

@@ -1,6 +1,27 @@
-// Interleavings of two vectors of four numbers, in the shapes that a compiler turns into one instruction each.
+// Interleavings of two vectors, in the shapes that a compiler turns into one instruction each.
 
-/** a0 b0 a1 b1 */
+/** Of eight numbers each: a0 b0 a1 b1 a2 b2 a3 b3 */
+// @ts-ignore: decorator
+@inline
+export function low16(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 0, 1, 16, 17, 2, 3, 18, 19, 4, 5, 20, 21, 6, 7, 22, 23);
+}
+
+/** Of two numbers each: a0 b0 */
+// @ts-ignore: decorator
+@inline
+export function low64(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 0, 1, 2, 3, 4, 5, 6, 7, 16, 17, 18, 19, 20, 21, 22, 23);
+}
+
+/** a1 b1 */
+// @ts-ignore: decorator
+@inline
+export function high64(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 8, 9, 10, 11, 12, 13, 14, 15, 24, 25, 26, 27, 28, 29, 30, 31);
+}
+
+/** Of four numbers each: a0 b0 a1 b1 */
 // @ts-ignore: decorator
 @inline
 export function low32(a: v128, b: v128): v128 {
