@@ -77,6 +77,9 @@ describe('a whole movie through a look', () => {
       expect(ended.stderr).toMatch(/is interlaced/);
       const { firstField } = await facts(at(`${first}-out.mkv`));
       expect(firstField).toBe(first === 'tff' ? 'top' : 'bottom');
+      // Upside down, the lines of a frame of even height change fields.
+      gatelight(['apply', 'same.cube', `${first}.mkv`, '-o', `${first}-turned.mkv`, '--flip', 'v']);
+      expect((await facts(at(`${first}-turned.mkv`))).firstField).toBe(first === 'tff' ? 'bottom' : 'top');
     }
   });
 

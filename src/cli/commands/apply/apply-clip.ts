@@ -7,6 +7,7 @@ import { readPlanes } from '../../../clips/read-planes.js';
 import { type ClipWriter, writeClip } from '../../../clips/write-clip.js';
 import { InputError } from '../../../errors/input-error.js';
 import { checkTarget, writeBeside } from '../../../files/write-beside-then-rename.js';
+import type { Flip } from '../../../picture/orientation.js';
 import { type FramePool, startFramePool } from '../../engine/frame-pool.js';
 import { openClip } from '../../open-still.js';
 import { noteAll } from '../../report.js';
@@ -81,6 +82,13 @@ async function throughPool(
   }
 }
 
+/** The field that is shown first: turned upside down, a frame of even height has its fields in each other's lines. */
+function firstFieldOf({ firstField, height }: ProbedClip, flip: Flip | undefined): ProbedClip['firstField'] {
+  const swapped = (flip === 'v' || flip === 'hv') && height % 2 === 0;
+  if (firstField === undefined || !swapped) return firstField;
+  return firstField === 'top' ? 'bottom' : 'top';
+}
+
 async function write(
   clip: ProbedClip,
   times: FrameTimes,
@@ -99,7 +107,8 @@ async function write(
   const { coding, format, tags } = delivery;
   const writer = await writeClip(
     {
-      ...{ clip, firstSeconds: times.firstSeconds, layout: coding.layout, format, tags },
+      clip: { ...clip, firstField: firstFieldOf(clip, flip) },
+      ...{ firstSeconds: times.firstSeconds, layout: coding.layout, format, tags },
       container: containerOf(output.path),
       encoder: output.encoder,
       encoderOptions: encoderOptions(output.encoderOptions ?? ''),
