@@ -1,6 +1,7 @@
 import type { Metadata } from 'sharp';
 import { InputError } from '../errors/input-error.js';
 import type { Problem } from '../errors/input-error.js';
+import { countOdd, type FloatPicture } from '../picture/float-picture.js';
 import { maxFloatPixels, maxPixels } from './limits.js';
 import { tags } from './tiff-tags.js';
 
@@ -88,6 +89,16 @@ export function headerRefusal(header: Metadata): Refusal | undefined {
   if (!codeSpaces.has(space) || channels > 4) return { what: 'is neither grey nor RGB', hint: saveAs };
   if (depth !== 'uchar' && depth !== 'ushort') return { what: 'holds neither 8 nor 16 bits', hint: saveAs };
   return undefined;
+}
+
+/** Why values in floating point cannot be taken: some are no numbers, and say no colour. */
+export function valuesRefusal(floats: FloatPicture): Refusal | undefined {
+  const { notFinite } = countOdd(floats);
+  if (notFinite === 0) return undefined;
+  return {
+    what: `holds ${notFinite} values that are infinite or no numbers, of ${floats.data.length}`,
+    hint: 'Save it anew without them.',
+  };
 }
 
 /** Throws the refusal, if there is one, with the file's name. */

@@ -11,7 +11,7 @@ import type { Picture } from '../picture/picture.js';
 import { type ByteSource, sourceOfBytes } from './byte-source.js';
 import type { Carried } from './carried/carried.js';
 import { readCarried } from './carried/read-carried.js';
-import { headerRefusal, isFloat, refuseIf, tiffRefusal } from './check-still.js';
+import { headerRefusal, isFloat, refuseIf, tiffRefusal, valuesRefusal } from './check-still.js';
 import { maxPixels } from './limits.js';
 import { profileName } from './profile-name.js';
 import { withStillFile } from './read-file.js';
@@ -116,7 +116,7 @@ async function decodeNoting(input: Input, header: Metadata, file: string, notes:
   }
 }
 
-/** Values in floating point. @throws InputError where some are no numbers: they say no colour */
+/** Values in floating point. @throws InputError where some are no numbers */
 function toFloats(
   data: Buffer,
   { width, height }: { width: number; height: number },
@@ -127,13 +127,8 @@ function toFloats(
   const aligned = data.byteOffset % 4 === 0 ? data : Uint8Array.from(data);
   const values = new Float32Array(aligned.buffer, aligned.byteOffset, data.length / 4);
   const floats: FloatPicture = { width, height, channels: header.channels as 1 | 3 | 4, data: values };
-  const { notFinite, outside } = countOdd(floats);
-  if (notFinite > 0)
-    throw new InputError({
-      file,
-      what: `holds ${notFinite} values that are infinite or no numbers, of ${values.length}`,
-      hint: 'Save it anew without them.',
-    });
+  refuseIf(file, valuesRefusal(floats));
+  const { outside } = countOdd(floats);
   if (outside > 0)
     notes.push(`${outside} of its ${values.length} values lie outside 0 to 1, the codes from first to last`);
   return floats;

@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { decode } from 'tiff';
 import { describe, expect, it } from 'vitest';
 import type { InputError } from '../../src/errors/input-error.js';
 import { seededRandom } from '../../src/maths/random.js';
+import type { Picture } from '../../src/picture/picture.js';
 import { decodeStill } from '../../src/stills/read-still.js';
 import { encodeFloatsTo } from '../../src/stills/write-still.js';
 
@@ -11,6 +12,12 @@ import { temporaryFolder } from '../cli/gatelight.js';
 import { floatTiffFile, someProfile } from './fixtures.js';
 
 const folder = temporaryFolder();
+
+/** The page's decoder. By its path: it is compiled for a browser, with the browser's types. */
+const pageDecoder = resolve(import.meta.dirname, '../../src/page/worker/decode-still.ts');
+const { decodeStill: decodeInPage } = (await import(pageDecoder)) as {
+  decodeStill: (bytes: Uint8Array, file: string) => Promise<Picture>;
+};
 const random = seededRandom(32);
 const width = 5;
 const valuesFor = (samples: number) =>
@@ -19,10 +26,9 @@ const valuesFor = (samples: number) =>
 describe.each([1, 3, 4] as const)('%i channels in floating point', (channels) => {
   it.each([false, true])('are read as they are, and as codes (big-endian: %s)', async (bigEndian) => {
     const values = valuesFor(channels);
-    const { picture, floats, notes } = await decodeStill(
-      floatTiffFile(width, channels, values, { bigEndian }),
-      'a.tif',
-    );
+    const file = floatTiffFile(width, channels, values, { bigEndian });
+    const { picture, floats, notes } = await decodeStill(file, 'a.tif');
+    expect(await decodeInPage(file, 'a.tif')).toEqual(picture);
     expect([...floats!.data]).toEqual(values);
     expect([floats!.width, floats!.height, floats!.channels]).toEqual([width, 3, channels]);
     expect(picture).toMatchObject({ width, height: 3, channels, bits: 16 });
@@ -69,6 +75,9 @@ describe('refuses', () => {
   it('what is no number, and says how many', async () => {
     const file = floatTiffFile(3, 1, [0, NaN, Infinity, 1, -Infinity, 0.5]);
     expect(await whatOf(file)).toBe('holds 3 values that are infinite or no numbers, of 6');
+    await expect(decodeInPage(file, 'a.tif')).rejects.toThrow(
+      'holds 3 values that are infinite or no numbers',
+    );
   });
 
   it('colours multiplied by alpha, negatives, and grey with alpha', async () => {

@@ -1,8 +1,9 @@
 import { decode as decodePng, hasPngSignature } from 'fast-png';
 import { decode as decodeTiff } from 'tiff';
 import { InputError } from '../../errors/input-error.js';
+import { type FloatPicture, floatsToCodes } from '../../picture/float-picture.js';
 import { makePicture, type Picture } from '../../picture/picture.js';
-import { refuseIf, tiffRefusal } from '../../stills/check-still.js';
+import { refuseIf, tiffRefusal, valuesRefusal } from '../../stills/check-still.js';
 import { sourceOfBytes } from '../../stills/byte-source.js';
 import { type StillKind, stillKind } from '../../stills/still-kind.js';
 import { readTiffTags } from '../../stills/tiff-tags.js';
@@ -62,6 +63,11 @@ function fromTiff(bytes: Uint8Array, file: string): Picture {
     });
   const [first] = decodeTiff(bytes, { pages: [0] });
   const { width, height, bitsPerSample, samplesPerPixel, data } = first;
+  if (data instanceof Float32Array) {
+    const floats: FloatPicture = { width, height, channels: samplesPerPixel as 1 | 3 | 4, data };
+    refuseIf(file, valuesRefusal(floats));
+    return floatsToCodes(floats);
+  }
   const bits = bitsPerSample === 16 ? 16 : 8;
   const codes: Codes = bits === 16 ? (data as Uint16Array) : new Uint8Array(data);
   return makePicture(width, height, { channels: samplesPerPixel as Channels, bits }, codes);
@@ -92,7 +98,7 @@ const decoders: Readonly<Record<StillKind, (bytes: Uint8Array, file: string) => 
   { png: fromPng, jpeg: fromJpeg, tiff: fromTiff };
 
 /**
- * A still from the bytes of a PNG, JPEG or TIFF file: code values as they are, 8 or 16 bits.
+ * A still from the bytes of a PNG, JPEG or TIFF file: code values as they are, 8 or 16 bits; floating point is rounded to 16.
  * @throws InputError for anything that is not one, too large or damaged
  */
 export async function decodeStill(bytes: Uint8Array, file: string): Promise<Picture> {
