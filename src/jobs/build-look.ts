@@ -6,6 +6,7 @@ import { latinText } from '../lut/formats/cube/text.js';
 import { lutFormats } from '../lut/formats/index.js';
 import type { LutFormat } from '../lut/formats/lut-format.js';
 import { type Lattice, type Lut, sampleLattice } from '../lut/lattice.js';
+import type { Run } from '../maths/matrix3.js';
 import { signalsOf, signalText } from './signal.js';
 
 /** What the edge knows and a job needs. */
@@ -26,6 +27,8 @@ export interface BuildOptions {
   readonly plain?: boolean;
   /** Kind of file; .cube when left out. */
   readonly format?: LutFormat;
+  /** Is told now and then which share of the table is reckoned, 0..1. */
+  readonly onShare?: (share: number) => void;
 }
 
 /** Which look, version and settings a file was made with. */
@@ -66,7 +69,15 @@ export interface WrittenLut<Kind extends Lut = Lut> {
  * @throws InputError for a size that no LUT has
  */
 export function buildLook(look: Look, options: BuildOptions, maker: Maker): WrittenLut<Lattice> {
-  return writtenLut(sampleLattice(compileLook(look, maker.makeDyeModel), options.size), look, options, maker);
+  const { size, onShare } = options;
+  const compiled = compileLook(look, maker.makeDyeModel);
+  let reckoned = 0;
+  const told: Run = (values, count) => {
+    compiled(values, count);
+    reckoned += count;
+    onShare?.(reckoned / size ** 3);
+  };
+  return writtenLut(sampleLattice(told, size), look, options, maker);
 }
 
 /** The file of a LUT made of a look, with where it comes from. */

@@ -9,6 +9,7 @@ import { loadLook } from '../load.js';
 import { maker } from '../maker.js';
 import { forceOption, wholeNumber } from '../options.js';
 import { printable, terminal } from '../report.js';
+import { shareLine } from '../share-line.js';
 
 interface Options {
   readonly output?: string;
@@ -55,8 +56,10 @@ export function addBuild(program: Command): void {
       const look = await loadLook(lookPath);
       await checkTarget(output, writing);
       const { curves, size = curves ? usualCurveSize : usualLatticeSize } = options;
-      const asked = { ...options, size, format: lutFormatOf(output) };
+      const line = shareLine('table');
+      const asked = { ...options, size, format: lutFormatOf(output), onShare: line.tell };
       const { bytes } = (curves ? buildCurves : buildLook)(look, asked, maker);
+      line.end();
       await writeSafely(output, bytes, writing);
       const extent = curves ? `curves of ${size} entries` : `${size} points`;
       terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${bytes.length} bytes.`);
