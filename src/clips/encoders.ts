@@ -51,6 +51,10 @@ export async function takesRgb(
 const notTheEncoders =
   /^-(i|y|n|f|map|vf|filter.*|lavfi|r|s|ss|t|to|frames.*|vn|an|c|codec.*|c:.*|vcodec|acodec|report|progress|vstats.*|passlogfile|pass|attach|dump.*|sdp_file|color.*)$/;
 
+/** Options that take no value: what is written after them would be another file to write. */
+const withoutValue =
+  /^-(no)?(shortest|bitexact|[dsva]n|hide_banner|stdin|stats.*|copy.*|start_at_zero|benchmark.*|hex|re|accurate_seek|ignore_unknown|recast_media|find_stream_info|xerror|auto.*|apply_cropping|fix_sub_duration|psnr|deinterlace|qphist|intra|sameq|isync|debug_ts|print_graphs.*|h|help|L|license|version|buildconf|formats|(de)?muxers|devices|codecs|decoders|encoders|bsfs|protocols|filters|pix_fmts|layouts|sample_fmts|dispositions|colors|sources|sinks|hwaccels)$/;
+
 /**
  * Options of an encoder as one text: `-crf 16 -preset slow`. Quotes keep blanks together; no shell sees it.
  * @throws InputError unless it is pairs of a name with a dash and a value
@@ -64,7 +68,7 @@ export function encoderOptions(text: string): string[] {
         what: `"${word}" is no name with a dash and a value after it`,
         allowed: 'pairs such as "-crf 16 -preset slow"',
       });
-    if (i % 2 === 0 && notTheEncoders.test(word))
+    if (i % 2 === 0 && (notTheEncoders.test(word) || withoutValue.test(word)))
       throw new InputError({
         field: '--encoder-options',
         what: `${word} is no option of an encoder`,

@@ -26,6 +26,8 @@ describe('a movie that cannot go through a look', () => {
       [['--encoder', 'ffv2'], /has no encoder "ffv2"\. Did you mean ffv1\?/],
       [['--encoder', 'libx264', '--encoder-options', 'crf 16'], /"crf" is no name with a dash/],
       [['--encoder-options', '-i other.mkv'], /-i is no option of an encoder/],
+      [['--encoder-options', '-shortest bars.mkv'], /-shortest is no option of an encoder/],
+      [['--encoder-options', '-g 1 -nostdin bars.mkv'], /-nostdin is no option of an encoder/],
       [['--encoder', 'libx264', '--encoder-options', '-preset nonsense'], /nonsense|encoder/],
     ];
     for (const [options, words] of refusals) {
