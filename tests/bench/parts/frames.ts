@@ -61,7 +61,7 @@ async function measureLength(few: number, peaks: Peaks, folder: string): Promise
     besideFigure(
       { what: `${name} ${10 * few} frames, TIFF: most memory held`, unit: 'MB', scale: 1 },
       [run(who, frames, folder).peakMegabytes],
-      { key: `frames.tif.memory.${who}`, name: `${few} frames`, times: [median(peaks[who])] },
+      { key: `frames.tif.memory.longer.${who}`, name: `${few} frames`, times: [median(peaks[who])] },
       most,
     );
   const figures = [figure('ours', 'apply to', flat), figure('sharp', 'sharp alone on')];
