@@ -32,5 +32,7 @@ export async function applyMovie(look: string, movie: string, options: MovieOpti
   const { output: path, encoder = losslessEncoder, encoderOptions } = options;
   const through = { ...options, source, engine: loadEngine(), sources: [look, movie] };
   const frames = await applyClip(movie, through, { path, encoder, encoderOptions });
-  terminal.result(`${printable(path)}: ${frames === 1 ? '1 frame' : `${frames} frames`}, ${printable(source.name)}.`);
+  terminal.result(
+    `${printable(path)}: ${frames === 1 ? '1 frame' : `${frames} frames`}, ${printable(source.name)}.`,
+  );
 }
