@@ -28,8 +28,11 @@ const paletteSize = 72;
 const [newlyCutAtMost, cutCost] = [0.004, 120];
 /** How far a correction is carried out. */
 const degrees = [1, 0.85, 0.7, 0.5, 0.25];
-/** Expected gain in CIEDE2000 from which a correction is worth doing: a third of what an eye sees. */
-const worthDoing = 0.3;
+/**
+ * Expected gain from which a correction is worth doing: half of what an eye sees, in CIEDE2000, and a share of what is
+ * expected to be wrong. Less is a gamble, and a sound reel spoilt costs more trust than a fading left.
+ */
+const [worthDoing, worthShare] = [0.5, 0.25];
 /** Linear light on the camera's scale beyond which a channel is at an end: half a code of 8 bits in sRGB. */
 const [blockedTo, burntFrom] = [1.5e-4, 0.995];
 
@@ -206,10 +209,11 @@ export function chooseCorrection(candidates: readonly Candidate[], level: number
   const withoutExpected = expectation(asRecorded);
   const first = ways.flatMap((way) => degrees.map((degree) => rated(partly(degree, way))));
   const start = first.reduce((a, b) => (b.expected < a.expected ? b : a));
+  const enough = Math.max(worthDoing, worthShare * withoutExpected);
   const cutBy = cutting(of, level);
   const target = refined(start.correction, expectation);
   const choices = [...first, ...gentler(target).map(rated)]
-    .filter(({ expected }) => expected < withoutExpected - worthDoing)
+    .filter(({ expected }) => expected < withoutExpected - enough)
     .map((choice) => ({
       ...choice,
       cost: choice.expected + cutCost * Math.max(0, cutBy(choice.correction) - newlyCutAtMost),
