@@ -66,7 +66,7 @@ function reasonsOf(evidence: Evidence): string[] {
     reasons.push('the scene is of one colour, which cannot well be told from fading');
   if (disagreeing.length > 0)
     reasons.push(
-      `${disagreeing.join(', ')} ${disagreeing.length === 1 ? 'speaks' : 'speak'} against the rest`,
+      `${disagreeing.join(', ')} ${disagreeing.length === 1 ? 'speaks' : 'speak'} against the rest, as a still of another reel would`,
     );
   if (gate.from === 'burnt-out clear mark')
     reasons.push('the marked light is burnt out, so its colour is not known');
@@ -111,9 +111,12 @@ function findingsOf(evidence: Evidence): string[] {
 export function confidenceOf(evidence: Evidence): { confidence: Confidence; findings: string[] } {
   const { expected, withoutExpected } = evidence.choice;
   const reasons = reasonsOf(evidence);
+  // half of the stills against the others: of which reel is the answer?
+  const divided = 2 * evidence.disagreeing.length >= evidence.stills.length;
   const byFigure =
     expected <= expectedLimits.good ? 'good' : expected <= expectedLimits.fair ? 'fair' : 'thin';
-  const word = reasons.length === 0 ? byFigure : byFigure === 'thin' || reasons.length > 1 ? 'thin' : 'fair';
+  const thin = byFigure === 'thin' || reasons.length > 1 || divided;
+  const word = thin ? 'thin' : reasons.length === 0 ? byFigure : 'fair';
   const grounds = reasons.map((reason) => `${reason[0].toUpperCase()}${reason.slice(1)}.`);
   return {
     confidence: { word, expected, expectedAsRecorded: withoutExpected, reasons },

@@ -75,6 +75,16 @@ describe('measureReelToLook', () => {
 
   it('brings a blue-shifted reel at least half way back', () => halvesTheDifference('blue-shifted'));
 
+  it('calls it thin evidence where stills of two reels are given as one', () => {
+    const { confidence } = measureReelToLook({
+      stills: [still('regatta', 'blue-shifted'), still('tram', 'pink')],
+      marks: {},
+      dyes: 'auto',
+    }).measurement;
+    expect(confidence.word).toBe('thin');
+    expect(confidence.reasons.join()).toContain('as a still of another reel would');
+  });
+
   it.each(['pink', 'blue-shifted'] as const)('names the dye that a %s reel lost most of', (age) => {
     const mostLost = (loss: object) => Object.entries(loss).sort(([, a], [, b]) => b - a)[0][0];
     expect(mostLost(measured(age).measurement.loss)).toBe(mostLost(demoAges[age].loss));
