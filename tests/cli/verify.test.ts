@@ -61,7 +61,7 @@ describe('gatelight verify', () => {
     expect(ended.stdout).toMatch(
       /^The device did what the file says: mean 0\.\d\d, 95th percentile 0\.\d\d CIEDE2000\.\n/,
     );
-    expect(ended.stdout).toMatch(/off by 1\.[45]\d left and 0\.[23]\d down/);
+    expect(ended.stdout).toMatch(/lies 1\.[45]\d pixels to the left and 0\.[23]\d pixels down/);
     expect(ended.stdout).toMatch(/\ngood\n$/);
   });
 
