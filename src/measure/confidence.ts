@@ -115,7 +115,7 @@ export function confidenceOf(evidence: Evidence): { confidence: Confidence; find
   const divided = 2 * evidence.disagreeing.length >= evidence.stills.length;
   const byFigure =
     expected <= expectedLimits.good ? 'good' : expected <= expectedLimits.fair ? 'fair' : 'thin';
-  const thin = byFigure === 'thin' || reasons.length > 1 || divided;
+  const thin = byFigure === 'thin' || reasons.length > 1 || divided || undecided(evidence);
   const word = thin ? 'thin' : reasons.length === 0 ? byFigure : 'fair';
   const grounds = reasons.map((reason) => `${reason[0].toUpperCase()}${reason.slice(1)}.`);
   return {
