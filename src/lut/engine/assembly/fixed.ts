@@ -2,7 +2,7 @@
 // 0..255, so the weights of the four corners are whole numbers that add up to 255, exactly. Each node is stored three
 // times, once a direction, side by side with its neighbour in that direction: two loads and two multiply-adds a pixel.
 
-import { high16, high32, high64, low16, low32, low64 } from './lanes';
+import { high16, high32, high64, low16, low32, low64 } from '../../../maths/assembly/lanes';
 import { constant, corner1, nodesAt, setConstant, weight0, weight1 } from './layout';
 
 /** Bytes of a node: three pairs of r g b and a filler, 16 bits each. */

@@ -1,7 +1,7 @@
 // All other pictures, in 32-bit floats. A node is r g b and a filler, so one load fetches it. The weights of the four
 // corners add up to `full`: 65535 where a 16-bit code on a domain of 0..1 leaves a whole rest, 1 elsewhere.
 
-import { high32, high64, low16, low32, low64 } from './lanes';
+import { high32, high64, low16, low32, low64 } from '../../../maths/assembly/lanes';
 import {
   constant,
   corner1,

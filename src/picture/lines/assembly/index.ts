@@ -3,7 +3,7 @@
 // A line is numbers of 32-bit floats, with room for `lineRoom` bytes before and behind: what lies there may be read and
 // written, and means nothing unless it is said.
 
-import { even, high32, high64, low16, low32, low64, odd } from './lanes';
+import { even, high32, high64, low16, low32, low64, odd } from '../../../maths/assembly/lanes';
 
 /** Bytes that every line, and every run of pixels and codes that is read, has behind it; lines have them before, too. */
 export const lineRoom: i32 = 64;
