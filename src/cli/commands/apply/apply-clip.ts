@@ -155,7 +155,7 @@ export async function applyClip(path: string, through: Through, output: ClipOutp
   requireWhole(clip, times);
   const delivery = deliveryFor(clip, through.source.signals.output, {
     lossless: output.encoder === losslessEncoder,
-    rgb: await takesRgb(clip.tools, output.encoder, options),
+    rgb: clip.layout.kind === 'rgb' && (await takesRgb(clip.tools, output.encoder, options)),
   });
   noteAll(output.path, delivery.notes);
   await writeBeside(output.path, through, (temporary) =>

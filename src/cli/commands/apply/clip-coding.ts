@@ -49,7 +49,7 @@ export interface ClipDelivery {
 export interface EncoderTraits {
   /** Whether it loses nothing. */
   readonly lossless: boolean;
-  /** Whether it takes red, green and blue. */
+  /** Whether it takes red, green and blue; of interest for a clip of those only. */
   readonly rgb: boolean;
 }
 
