@@ -1,8 +1,8 @@
 import { dirname, extname, isAbsolute, join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { readTextBounded, streamFile } from '../files/read-bounded.js';
-import { provenanceKeys } from '../jobs/build-look.js';
-import { screenSignal, type Signal, signalFromText, type Signals, signalsOf } from '../jobs/signal.js';
+import { signalsIn } from '../jobs/build-look.js';
+import { screenSignals, type Signals, signalsOf } from '../jobs/signal.js';
 import { compileLook } from '../look/compile-look.js';
 import { lampFileOf, readLampFile, withLampSpectrum } from '../look/lamp-file.js';
 import type { Look } from '../look/look-schema.js';
@@ -42,14 +42,6 @@ export async function loadLut(path: string, also?: (bytes: Uint8Array) => void):
 /** What is noted where a file does not say it. */
 export const signalsUnknown = 'does not say which code values it takes and gives: taken as sRGB';
 
-/** What a file of ours says of the signals it takes and gives; undefined for another's. */
-export function signalsIn(file: LutFile): Signals | undefined {
-  const said = new Map(file.comments);
-  const read = (key: string): Signal | undefined => signalFromText(said.get(key) ?? '');
-  const [input, output] = [read(provenanceKeys.input), read(provenanceKeys.output)];
-  return input && output && { input, output };
-}
-
 /** A look, whether as a look file or as a LUT. */
 export interface Source {
   readonly lut: Lut;
@@ -74,7 +66,7 @@ async function lutSource(path: string): Promise<Source> {
   if (known === undefined) noteAll(path, [signalsUnknown]);
   return {
     lut: file.lut,
-    signals: known ?? { input: screenSignal, output: screenSignal },
+    signals: known ?? screenSignals,
     name: file.title ?? path,
   };
 }

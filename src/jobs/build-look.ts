@@ -4,10 +4,10 @@ import { compileLook } from '../look/compile-look.js';
 import type { Look } from '../look/look-schema.js';
 import { latinText } from '../lut/formats/cube/text.js';
 import { lutFormats } from '../lut/formats/index.js';
-import type { LutFormat } from '../lut/formats/lut-format.js';
+import type { LutFile, LutFormat } from '../lut/formats/lut-format.js';
 import { type Lattice, type Lut, sampleLattice } from '../lut/lattice.js';
 import type { Run } from '../maths/matrix3.js';
-import { signalsOf, signalText } from './signal.js';
+import { signalFromText, type Signals, signalsOf, signalText } from './signal.js';
 
 /** What the edge knows and a job needs. */
 export interface Maker {
@@ -54,6 +54,14 @@ export function provenanceOf(look: Look, { version, sha256 }: Maker): Provenance
     [provenanceKeys.input, signalText(input)],
     [provenanceKeys.output, signalText(output)],
   ];
+}
+
+/** What a file of ours says of the signals it takes and gives; undefined for another's. */
+export function signalsIn({ comments }: Pick<LutFile, 'comments'>): Signals | undefined {
+  const said = new Map(comments);
+  const read = (key: string) => signalFromText(said.get(key) ?? '');
+  const [input, output] = [read(provenanceKeys.input), read(provenanceKeys.output)];
+  return input && output && { input, output };
 }
 
 /** A LUT and its file. */

@@ -34,6 +34,9 @@ export interface Signals {
   readonly output: Signal;
 }
 
+/** What a LUT is taken to take and give where nothing says it. */
+export const screenSignals: Signals = { input: screenSignal, output: screenSignal };
+
 const whiteOf = (encoding: Encoding) => transferFunctionOf(encoding).whiteLight;
 
 /** Linear level that is shown as white: diffuse white, or an open gate that is brighter. */

@@ -13,7 +13,7 @@ import {
 } from '../lut/inverse.js';
 import type { Lut } from '../lut/lattice.js';
 import { type Provenance, provenanceKeys } from './build-look.js';
-import { screenSignal, type Signals, signalText, signalToXyz } from './signal.js';
+import { screenSignals, type Signals, signalText, signalToXyz } from './signal.js';
 
 /** A LUT that was burnt in, as its file says. */
 export interface BurntLut {
@@ -71,8 +71,7 @@ function pictureCodes(lut: Lut, { input }: Signals): CodeEnds {
 }
 
 /** What the LUT takes and gives; of a screen where the file does not say. */
-export const burntSignals = ({ signals }: Pick<BurntLut, 'signals'>): Signals =>
-  signals ?? { input: screenSignal, output: screenSignal };
+export const burntSignals = ({ signals }: Pick<BurntLut, 'signals'>): Signals => signals ?? screenSignals;
 
 const cut = (lut: Lut): Lut => ({ ...lut, values: lut.values.map((v) => Math.min(1, Math.max(0, v))) });
 

@@ -1,9 +1,10 @@
 import type { Command } from 'commander';
+import { signalsIn } from '../../jobs/build-look.js';
 import { checkTable, isGood } from '../../jobs/check-lut.js';
-import { screenSignal } from '../../jobs/signal.js';
+import { screenSignals } from '../../jobs/signal.js';
 import type { Finding } from '../../lut/checks/index.js';
 import { exitCodes } from '../exit-codes.js';
-import { loadLook, loadLut, signalsIn } from '../load.js';
+import { loadLook, loadLut } from '../load.js';
 import { jsonOption } from '../options.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
 
@@ -35,7 +36,7 @@ export function addCheck(program: Command): void {
     .action(async (lutPath: string, options: Options) => {
       const file = await loadLut(lutPath);
       const look = options.against === undefined ? undefined : await loadLook(options.against);
-      const signals = signalsIn(file) ?? { input: screenSignal, output: screenSignal };
+      const signals = signalsIn(file) ?? screenSignals;
       const findings = checkTable(file.lut, signals, look);
       const good = isGood(findings);
       noteAll(lutPath, file.notes);

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { type Command, Option } from 'commander';
 import { InputError } from '../../errors/input-error.js';
 import { checkTarget, writeSafely, type WriteOptions } from '../../files/write-beside-then-rename.js';
+import { signalsIn } from '../../jobs/build-look.js';
 import { type BurntLut, burntSignals, undoLook, type WayBack } from '../../jobs/undo-look.js';
 import { type StillLoss, stillWords, undoSheet } from '../../jobs/undo-sheet.js';
 import {
@@ -14,7 +15,7 @@ import {
 import { lutFormatOf } from '../../lut/formats/index.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { exitCodes } from '../exit-codes.js';
-import { loadLut, signalsIn, signalsUnknown } from '../load.js';
+import { loadLut, signalsUnknown } from '../load.js';
 import { version } from '../maker.js';
 import {
   type ClipOptions,

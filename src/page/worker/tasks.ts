@@ -6,12 +6,12 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { InputError } from '../../errors/input-error.js';
 import { type DemoAgeName, type DemoStillName, renderDemoStill } from '../../demo/index.js';
 import { applyLook } from '../../jobs/apply-look.js';
-import { buildLook, type BuildOptions, type Maker, provenanceKeys } from '../../jobs/build-look.js';
+import { buildLook, type BuildOptions, type Maker, signalsIn } from '../../jobs/build-look.js';
 import { checkTable, isGood } from '../../jobs/check-lut.js';
 import { type MeasuredReel, measureReelToLook, type ReelRequest } from '../../jobs/measure-reel.js';
 import { previewLook } from '../../jobs/preview-look.js';
 import { reportReel } from '../../jobs/report-reel.js';
-import { screenSignal, signalFromText, type Signals } from '../../jobs/signal.js';
+import { screenSignals, type Signals } from '../../jobs/signal.js';
 import type { Look } from '../../look/look-schema.js';
 import type { Lattice, Lut } from '../../lut/lattice.js';
 import { lutFormatOf } from '../../lut/formats/index.js';
@@ -161,18 +161,14 @@ export const tasks = {
     reader.write(stored.bytes);
     const file = reader.end();
     if (o.bytes !== undefined) await keepStill(o.id, stored);
-    const said = new Map(file.comments);
-    const input = signalFromText(said.get(provenanceKeys.input) ?? '');
-    const output = signalFromText(said.get(provenanceKeys.output) ?? '');
-    const known = input !== undefined && output !== undefined;
-    const signals: Signals = known ? { input, output } : { input: screenSignal, output: screenSignal };
+    const known = signalsIn(file);
     const unknown = 'It does not say which code values it takes and gives: they are taken as sRGB.';
     return {
       lut: file.lut,
       shown: tableLattice(file.lut),
-      signals,
+      signals: known ?? screenSignals,
       title: file.title,
-      notes: known ? file.notes : [...file.notes, unknown],
+      notes: known !== undefined ? file.notes : [...file.notes, unknown],
     };
   },
 
