@@ -28,14 +28,14 @@ function keepNote(page: Page, kept: boolean): void {
     );
 }
 
-/** Puts a still on the reel. */
-async function openStill(page: Page, file: File): Promise<void> {
+/** Puts a still on the reel. @param seen whether it comes into view */
+async function openStill(page: Page, file: File, seen: boolean): Promise<void> {
   const { store, engine } = page;
   const id = newId();
   const added = await engine.desk.call('addStill', { id, name: file.name, bytes: await bytesOf(file) });
   const { kept, ...still } = added;
   store.change(`still ${file.name}`, (sheet) => ({ ...sheet, stills: [...sheet.stills, still] }));
-  store.look({ still: id });
+  if (seen) store.look({ still: id });
   keepNote(page, kept);
 }
 
@@ -88,9 +88,13 @@ async function openLamp(page: Page, file: File): Promise<void> {
   store.look({ station: 'lamp' });
 }
 
-/** Opens whatever was chosen or dropped: stills, look files, tables, a lamp's spectrum. Each problem is told on its own. */
+/**
+ * Opens whatever was chosen or dropped: stills, look files, tables, a lamp's spectrum. Each problem is told on its own.
+ * The first still comes into view; the others join the reel, and leave alone who is at work on that one already.
+ */
 export async function openFiles(page: Page, files: readonly File[]): Promise<void> {
   const namesLamps = files.some(({ name }) => extension(name) === 'json');
+  let isFirst = true;
   for (const file of files) {
     const kind = extension(file.name);
     if (kind === 'csv' && namesLamps) continue;
@@ -98,7 +102,10 @@ export async function openFiles(page: Page, files: readonly File[]): Promise<voi
       if (kind === 'json') await openLook(page, file, files);
       else if (isLutFile(file.name)) await openTable(page, file);
       else if (kind === 'csv') await openLamp(page, file);
-      else await openStill(page, file);
+      else {
+        await openStill(page, file, isFirst);
+        isFirst = false;
+      }
     });
   }
 }

@@ -49,7 +49,7 @@ describe('stills', () => {
     expectNoFaults(table);
   });
 
-  it('opens PNG, JPEG and TIFF of 8 and 16 bits together, as frames of one reel', async () => {
+  it('opens PNG, JPEG and TIFF of 8 and 16 bits together, as frames of one reel, and shows the first', async () => {
     const table = await browser.fresh();
     await table.open(...(await otherKinds()));
     await table.atRest();
@@ -66,6 +66,7 @@ describe('stills', () => {
       'png16.png': '16',
       'grey.png': '8',
     });
+    expect(await table.page.locator('.frame[aria-current="true"]').getAttribute('title')).toBe(titles[0]);
     expectNoFaults(table);
   });
 

@@ -21,7 +21,7 @@ export interface Table {
   /** Errors that the browser's console has told, the security policy's among them. */
   readonly faults: string[];
   button(name: string | RegExp): Locator;
-  /** Opens files by a button that asks for them. */
+  /** Opens files by a button that asks for them, and waits until each is there or refused. */
   open(...files: readonly string[]): Promise<void>;
   addLook(name: string): Promise<void>;
   station(title: string): Promise<void>;
@@ -97,6 +97,11 @@ export function tableOn(page: Page, faults: string[]): Table {
     open: async (...files) => {
       const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button('Open …').click()]);
       await chooser.setFiles([...files]);
+      // The page says in its next frame that it is at work; before that it would pass for done.
+      await page.evaluate(
+        () => new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next))),
+      );
+      await page.waitForFunction(() => document.querySelector('.busy')?.textContent?.trim() === '');
     },
     addLook: async (name) => {
       await button('Add a look …').click();
