@@ -9,7 +9,7 @@ import { pageKey } from './parts/keys.js';
 import type { Dialogs, Page } from './parts/parts.js';
 import { layout } from './parts/tiles.js';
 import { whole } from './parts/whole.js';
-import { keep, ownSheet, readKept } from './state/keeping.js';
+import { keep, ownSheet, readKept, tidy } from './state/keeping.js';
 import { createStore, type Store } from './state/store.js';
 
 /** Does something once before the next frame, however often it is asked. */
@@ -50,6 +50,13 @@ function watchKeeping(store: Store, id: string): void {
   });
   addEventListener('pagehide', now);
   addEventListener('visibilitychange', now);
+}
+
+/** Gives up the files of stills and tables that no undo brings back. */
+async function giveUpFiles({ engine, store }: Page, sheet: string): Promise<void> {
+  // Asked before anything can be opened here: this worker does one thing after the other.
+  const files = await engine.desk.call('storedNames', {});
+  for (const id of await tidy(sheet, store.history, files)) await engine.desk.call('dropStill', { id });
 }
 
 function start(store: Store, root: HTMLElement): Page {
@@ -114,7 +121,9 @@ async function main(): Promise<void> {
   const store = createStore(readKept(id));
   root.replaceChildren();
   watchKeeping(store, id);
-  watchDrops(start(store, root));
+  const page = start(store, root);
+  watchDrops(page);
+  await giveUpFiles(page, id);
 }
 
 void main();

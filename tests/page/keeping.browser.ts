@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { projectRoot, temporaryFolder } from '../cli/gatelight.js';
 import { drawnStill, patchStill } from './stills.js';
-import { expectNoFaults, openTable, tables } from './table.js';
+import { expectNoFaults, openTable, type Table, tables } from './table.js';
 
 const folder = temporaryFolder();
 const browser = tables();
@@ -59,6 +60,88 @@ describe('what was done', () => {
     const nameOn = ({ page }: typeof first) => page.getByLabel('Name of the look').inputValue();
     await expect.poll(() => nameOn(first)).toBe('Xenon in the town hall');
     await expect.poll(() => nameOn(second)).toBe('Pink reel, cyan given back');
+    expectNoFaults(first);
+    expectNoFaults(second);
+  });
+});
+
+describe('what nobody can ask for any more', () => {
+  /** Names of the kept files, and how many sheets are kept. */
+  const stored = (page: Page) =>
+    page.evaluate(
+      () =>
+        new Promise<{ files: number; sheets: number }>((done) => {
+          indexedDB.open('gatelight-stills').onsuccess = ({ target }) => {
+            const database = (target as IDBOpenDBRequest).result;
+            const asked = database.transaction('files').objectStore('files').getAllKeys();
+            asked.onsuccess = () => {
+              database.close();
+              const sheets = Object.keys(localStorage).filter((key) => key.startsWith('gatelight-sheet-'));
+              done({ files: asked.result.length, sheets: sheets.length });
+            };
+          };
+        }),
+    );
+  const keptMs = 400;
+  /** Done in the background, after the picture. */
+  const givenUpMs = 60_000;
+
+  async function takeOff({ page }: Table): Promise<void> {
+    for (let left = await page.locator('.frame canvas').count(); left > 0; left--) {
+      await page.getByLabel(/^Take frame 1,/).click({ force: true });
+      await expect.poll(() => page.locator('.frame canvas').count()).toBe(left - 1);
+    }
+  }
+
+  it('is given up: stills that no undo brings back, and more than six sheets', async () => {
+    const table = await browser.fresh();
+    const { page } = table;
+    await table.open(still, patches);
+    await takeOff(table);
+    await page.waitForTimeout(keptMs);
+    await page.reload();
+    await table.open(patches);
+    await page.evaluate(() => {
+      const [key] = Object.keys(localStorage).filter((name) => name.startsWith('gatelight-sheet-'));
+      const text = localStorage.getItem(key)!;
+      for (let i = 1; i < 9; i++)
+        localStorage.setItem(`gatelight-sheet-old-${i}`, text.replace(/"at":\d+/, `"at":${i}`));
+    });
+    await page.reload();
+    await expect.poll(async () => (await stored(page)).sheets, { timeout: givenUpMs }).toBe(6);
+    expect((await stored(page)).files).toBe(3);
+    await page.evaluate(() => {
+      for (let i = 1; i < 9; i++) localStorage.removeItem(`gatelight-sheet-old-${i}`);
+    });
+    await table.button('Mirror left and right').click({ clickCount: 45 });
+    await page.waitForTimeout(keptMs);
+    expect((await stored(page)).files).toBe(3);
+    await page.reload();
+    await expect.poll(async () => (await stored(page)).files, { timeout: givenUpMs }).toBe(1);
+    await table.atRest();
+    expect(await page.locator('.frame canvas').count()).toBe(1);
+    expectNoFaults(table);
+  });
+
+  it('is not what another tab has open, or undo brings back', async () => {
+    const profile = await browser.profile();
+    const first = await openTable(profile, browser.url());
+    await first.open(patches);
+    await takeOff(first);
+    const second = await openTable(profile, browser.url());
+    await second.open(still);
+    // What is kept of the first tab is lost, as when its browser's storage is full: the tab itself still undoes.
+    await second.page.evaluate(() => {
+      for (const key of Object.keys(localStorage)) localStorage.removeItem(key);
+    });
+    await second.page.reload();
+    await second.page.waitForTimeout(2 * keptMs);
+    expect((await stored(second.page)).files).toBe(2);
+    await first.page.keyboard.press('Control+z');
+    await first.atRest();
+    await first.page.reload();
+    await first.atRest();
+    expect(await first.page.locator('.frame canvas').count()).toBe(1);
     expectNoFaults(first);
     expectNoFaults(second);
   });

@@ -45,11 +45,10 @@ export function readKept(id: string): Stored | undefined {
   });
 }
 
-const keptIds = (): string[] =>
-  quietly(() => Object.keys(localStorage).filter((key) => key.startsWith(prefix))) ?? [];
+const keptIds = (): string[] => Object.keys(localStorage).filter((key) => key.startsWith(prefix));
 
 const newestFirst = () =>
-  keptIds()
+  (quietly(keptIds) ?? [])
     .map((key) => key.slice(prefix.length))
     .map((id) => ({ id, at: readKept(id)?.at ?? 0 }))
     .sort((a, b) => b.at - a.at);
@@ -96,14 +95,39 @@ async function freeSheet(): Promise<string> {
   const held = (await locks?.query())?.held ?? [];
   const othersOpen = held.some(({ name }) => name?.startsWith(prefix));
   const [newest] = othersOpen ? [] : newestFirst();
-  const id = newest?.id ?? newId();
-  return (await claimed(id, 0)) ? id : newId();
+  if (newest !== undefined && (await claimed(newest.id, 0))) return newest.id;
+  const id = newId();
+  await claimed(id, 0);
+  return id;
 }
 
-/** Gives up the oldest sheets. @returns the stills and tables that no kept sheet names any more */
-export function tidy(known: readonly string[]): string[] {
-  const sheets = newestFirst();
-  for (const { id } of sheets.slice(keptSheets)) quietly(() => localStorage.removeItem(prefix + id));
-  const texts = keptIds().map((key) => quietly(() => localStorage.getItem(key)) ?? '');
-  return known.filter((id) => !texts.some((text) => text.includes(id)));
+/** Gives up a sheet that no tab has open. */
+async function giveUp(id: string): Promise<void> {
+  await navigator.locks.request(prefix + id, { ifAvailable: true }, (lock) => {
+    if (lock !== null) localStorage.removeItem(prefix + id);
+  });
+}
+
+/**
+ * Gives up the oldest sheets, and tells which files nobody can ask for any more: no kept sheet names them, nor any step
+ * of this one. Another tab may hold more than is kept of it, so nothing is given up while one is open.
+ * @param own the sheet of this tab
+ * @param files names of kept files, listed after this tab took its sheet: what tabs opened since then bring is not among them
+ */
+export async function tidy(
+  own: string,
+  history: History<Sheet>,
+  files: readonly string[],
+): Promise<string[]> {
+  try {
+    const { held = [] } = await navigator.locks.query();
+    if (held.some(({ name }) => name?.startsWith(prefix) && name !== prefix + own)) return [];
+    const others = newestFirst().filter(({ id }) => id !== own);
+    for (const { id } of others.slice(keptSheets - 1)) await giveUp(id);
+    const texts = keptIds().map((key) => localStorage.getItem(key) ?? '');
+    const named = [JSON.stringify(history), ...texts].join();
+    return files.filter((id) => !named.includes(id));
+  } catch {
+    return [];
+  }
 }

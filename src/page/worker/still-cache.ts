@@ -26,5 +26,5 @@ export function stillCache(decode: (id: string) => Promise<Picture>) {
     return picture;
   }
 
-  return { keep, get, drop: (id: string) => kept.delete(id) };
+  return { keep, get };
 }

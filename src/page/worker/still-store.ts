@@ -1,4 +1,4 @@
-import { createStore, del, get, set } from 'idb-keyval';
+import { createStore, del, get, keys, set } from 'idb-keyval';
 
 /** A still as it was chosen: its file. */
 export interface StoredStill {
@@ -26,6 +26,9 @@ export async function storedStill(id: string): Promise<StoredStill | undefined> 
   const here = unkept.get(id);
   return here ?? (await get<StoredStill>(id, store()).catch(() => undefined));
 }
+
+/** Names of all files that are kept, by this tab or another. */
+export const storedNames = (): Promise<string[]> => keys<string>(store()).catch(() => []);
 
 export async function dropStill(id: string): Promise<void> {
   unkept.delete(id);

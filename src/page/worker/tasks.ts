@@ -28,7 +28,7 @@ import { makeDyeModel } from './make-dye-model.js';
 import type { ScopeName } from './scope-names.js';
 import { drawScope, limitsOf } from './scopes.js';
 import { stillCache } from './still-cache.js';
-import { dropStill, keepStill, storedStill } from './still-store.js';
+import { dropStill, keepStill, storedNames, storedStill } from './still-store.js';
 
 const maker: Maker = {
   version: __VERSION__,
@@ -100,11 +100,9 @@ export const tasks = {
     return takeStill(o.id, `${o.still}-${o.age}.png`, bytes, picture);
   },
 
-  dropStill: async (o: { id: string }) => {
-    stills.drop(o.id);
-    smalls.delete(o.id);
-    await dropStill(o.id);
-  },
+  storedNames: async (_: object) => storedNames(),
+
+  dropStill: async (o: { id: string }) => dropStill(o.id),
 
   /** The still as the display holds it. `most` leaves out levels with more pixels along a side. */
   showStill: async (o: { id: string; halfFloats: boolean; most?: number }) => {
