@@ -8,7 +8,7 @@ import type { Encoding } from '../look/sections/signal.js';
 import { type Confidence, type Marks, type Measurement, measureReel, type Still } from '../measure/index.js';
 import { markDoubts } from './mark-doubts.js';
 import { measuredStills } from './measured-stills.js';
-import { lossSentence, surenessWords } from './reel-words.js';
+import { lossSentence, surenessSentences, surenessWords } from './reel-words.js';
 
 /** A look file as it stands, and what it reads as. */
 export interface LikeLook {
@@ -59,32 +59,38 @@ function namesOf(stills: readonly Still[]): string {
   return `${names.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
-const noteStart = 'Measured from';
+/** Stands between what was measured and what the look that was filled in says of itself. */
+const saidBefore = ' The look it was made like says: ';
+const nothingElse = ' A correction alone: it gives back the dyes and changes nothing else.';
 
-/** What was measured, for the note; one that an earlier measurement left is replaced. */
-function noteOf(before: string, stills: readonly Still[], measurement: Measurement): string {
-  const kept = before.replace(new RegExp(`\\s*${noteStart} [^]*$`), '');
-  const own = [
-    `${noteStart} ${namesOf(stills)}: ${lossSentence(measurement)}`,
-    `${surenessWords(measurement.confidence)}.`,
-    ...(kept === '' ? ['A correction alone: it gives back the dyes and changes nothing else.'] : []),
-  ].join(' ');
-  return kept === '' ? own : `${kept} ${own}`;
+/** What a measurement writes before the words of others. */
+const ownNote = new RegExp(
+  `^Measured from [^]*?: [^]*?(?:${surenessSentences.join('|')})(?:${nothingElse})?(?:${saidBefore.trimEnd()})?\\s*`,
+);
+
+/** What was measured, for the note, before what `like` says; what an earlier measurement wrote is replaced. */
+function noteOf(before: string, stills: readonly Still[], measurement: Measurement, alone: boolean): string {
+  const kept = before.replace(ownNote, '');
+  const own = `Measured from ${namesOf(stills)}: ${lossSentence(measurement)} ${surenessWords(measurement.confidence)}.`;
+  const correctsOnly = alone && !measurement.leftAsItIs ? nothingElse : '';
+  return `${own}${correctsOnly}${kept === '' ? '' : saidBefore}${kept}`;
 }
 
-function nameOf(stills: readonly Still[]): string {
-  const first = fileName(stills[0].name).replace(/\.[^.]*$/, '');
-  return `Correction measured from ${first}`.slice(0, 200);
-}
+const longestName = 200;
 
-function withoutStock({ stock: _, ...rest }: Record<string, unknown>): Record<string, unknown> {
-  return rest;
+/** Named after the look that was filled in and the first still. */
+function nameOf(like: LikeLook | undefined, stills: readonly Still[]): string {
+  const before = like?.look.name ?? 'Correction';
+  const kept = ownNote.test(like?.look.note ?? '') ? before.replace(/, measured from [^,]*$/, '') : before;
+  const from = `, measured from ${fileName(stills[0].name).slice(-longestName / 2)}`;
+  return `${kept.slice(0, longestName - from.length)}${from}`;
 }
 
 /** The look as fields of JSON: those of `like`, with camera and stock filled in. */
 function lookFields(request: ReelRequest, camera: Camera, measurement: Measurement): Record<string, unknown> {
   const { stills, like, encoding } = request;
-  const { $schema, name, note, camera: likeCamera, ...rest } = like?.fields ?? {};
+  const { $schema, name, note, camera: likeCamera, stock, ...sections } = like?.fields ?? {};
+  const alone = Object.keys(sections).length === 0;
   const openGate = Number(measurement.openGate.toPrecision(4));
   const given =
     like === undefined
@@ -93,15 +99,15 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
   // Sections in the order of the light path, whatever order the file had them in.
   return {
     ...($schema === undefined ? {} : { $schema }),
-    name: name ?? nameOf(stills),
-    note: noteOf(typeof note === 'string' ? note : '', stills, measurement).slice(0, 4000),
+    name: nameOf(like, stills),
+    note: noteOf(like?.look.note ?? '', stills, measurement, alone).slice(0, 4000),
     camera: { ...(given as object), ...(encoding === undefined ? {} : { encoding }), openGate },
     stock: {
       dyes: measurement.dyes,
       loss: roundedAll(measurement.loss),
       stain: roundedAll(measurement.stain),
     },
-    ...withoutStock(rest),
+    ...sections,
   };
 }
 
@@ -111,7 +117,7 @@ const doubting = (confidence: Confidence, more: readonly string[]): Confidence =
 
 /**
  * Measures a reel and makes a look of what was found: the camera's open gate and the stock section are filled in, all else
- * stays as `like` has it; without `like` it is a correction alone.
+ * stays as `like` has it, its name and note with what was measured added; without `like` it is a correction alone.
  * @throws InputError for stills and marks that cannot be measured
  */
 export function measureReelToLook(request: ReelRequest): MeasuredReel {

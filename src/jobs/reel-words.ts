@@ -56,6 +56,9 @@ const sureness = {
   thin: 'The evidence is THIN: take this as a first guess, not as a measurement',
 } as const satisfies Record<Confidence['word'], string>;
 
+/** All that can be said of how sure a measurement is, whole sentences. */
+export const surenessSentences = Object.values(sureness).map((words) => `${words}.`);
+
 /** How sure, without a full stop. */
 export const surenessWords = ({ word }: Confidence) => sureness[word];
 

@@ -58,7 +58,10 @@ describe('gatelight measure', () => {
     ]);
     expect(ended.status, ended.stderr).toBe(0);
     const written = JSON.parse(readFileSync(at('hall-reel.json'), 'utf8')) as typeof fields;
-    expect([written.name, written.projector.lamp.file]).toEqual(['Hall', 'looks/lamp.csv']);
+    expect([written.name, written.projector.lamp.file]).toEqual([
+      'Hall, measured from regatta.png',
+      'looks/lamp.csv',
+    ]);
     const built = gatelight(['build', at('hall-reel.json'), '-o', at('hall.cube'), '--size', '5']);
     expect(built.status, built.stderr).toBe(0);
   });

@@ -8,6 +8,7 @@ import { checkTable, isGood } from '../../src/jobs/check-lut.js';
 import { measuredStills } from '../../src/jobs/measured-stills.js';
 import { correctionOf, measureReelToLook, type MeasuredReel } from '../../src/jobs/measure-reel.js';
 import { headline, lossWords, reelLines } from '../../src/jobs/reel-words.js';
+import type { Still } from '../../src/measure/index.js';
 import { reportReel } from '../../src/jobs/report-reel.js';
 import { screenSignal, signalsOf, signalToXyz } from '../../src/jobs/signal.js';
 import { compileLook } from '../../src/look/compile-look.js';
@@ -111,7 +112,7 @@ describe('measureReelToLook', () => {
   it('writes a look file that reads back as what was measured, a correction alone', () => {
     const { text, look, measurement } = measured('pink');
     expect(readLook(text, 'a.json')).toEqual(look);
-    expect(text).toMatch(/^\{\n {2}"name": "Correction measured from regatta",\n/);
+    expect(text).toMatch(/^\{\n {2}"name": "Correction, measured from regatta.png",\n/);
     expect(text.endsWith('}\n')).toBe(true);
     expect(Object.keys(JSON.parse(text) as object)).toEqual(['name', 'note', 'camera', 'stock']);
     expect(look.stock!.loss.cyan).toBeCloseTo(measurement.loss.cyan, 4);
@@ -123,7 +124,7 @@ describe('measureReelToLook', () => {
   it('keeps what a look to be like says, word for word, and fills in the rest', () => {
     const fields = {
       name: 'Club evening',
-      note: 'For the annual meeting. Measured from an older still: nothing.',
+      note: 'For the annual meeting. Measured from the projector itself: never for prints.',
       rolloff: { shoulderSoftness: 0.3 },
       projector: { lamp: 'tungsten-halogen', flare: 0.004 },
       stock: { dyes: 'print', loss: { cyan: 0.8 } },
@@ -132,14 +133,48 @@ describe('measureReelToLook', () => {
     const like = { look: readLook(JSON.stringify(fields), 'like.json'), fields };
     const { text } = measureReelToLook({ stills: reelOf('pink'), marks: {}, dyes: 'reversal-early', like });
     const written = JSON.parse(text) as typeof fields & { camera: { openGate: number } };
-    expect(written.name).toBe('Club evening');
-    expect(written.note).toMatch(/^For the annual meeting\. Measured from regatta\.png/);
-    expect(written.note).not.toMatch(/older still/);
+    expect(written.name).toBe('Club evening, measured from regatta.png');
+    expect(written.note).toMatch(/^Measured from regatta\.png, tram\.png: cyan/);
+    expect(written.note.endsWith(`The look it was made like says: ${fields.note}`)).toBe(true);
+    expect(written.note).not.toMatch(/correction alone/);
     expect(written.projector).toEqual(fields.projector);
     expect(written.rolloff).toEqual(fields.rolloff);
     expect(written.stock.dyes).toBe('reversal-early');
     expect(written.stock.loss.cyan).toBeLessThan(0.7);
     expect(Object.keys(written.camera)).toEqual(['range', 'openGate']);
+  });
+
+  it('puts a new measurement in the place of an older one, in name and note', () => {
+    const likeAgain = (text: string, stills: Still[]) =>
+      measureReelToLook({
+        stills,
+        marks: {},
+        dyes: 'reversal-early',
+        like: { look: readLook(text, 'like.json'), fields: JSON.parse(text) as Record<string, unknown> },
+      });
+    const own = '{"name":"Club evening","note":"Ours. Measured from a: b.","rolloff":{"toe":0.2}}';
+    for (const first of [own, '{"name":"Bare"}', '{"name":"Bare","note":"Mine."}']) {
+      const once = likeAgain(first, reelOf('pink'));
+      const twice = likeAgain(once.text, reelOf('pink').toReversed());
+      const named = (text: string) => text.replace('tram.png, regatta.png', 'regatta.png, tram.png');
+      expect(twice.look.name).toBe(once.look.name.replace('regatta', 'tram'));
+      expect(named(twice.look.note).replace(/\d+/g, '')).toBe(once.look.note.replace(/\d+/g, ''));
+      expect(/correction alone/.test(twice.look.note)).toBe(first !== own);
+    }
+  });
+
+  it('says of a reel that is left as it is neither that dyes are given back nor that nothing else is done', () => {
+    expect(measured('in-good-order').look.note).not.toMatch(/gives back/);
+  });
+
+  it('keeps to the longest name that a look may have', () => {
+    const look = readLook(JSON.stringify({ name: 'n'.repeat(200) }), 'like.json');
+    const [first] = reelOf('pink');
+    const long = { ...first, name: `${'s'.repeat(150)}.png` };
+    const like = { look, fields: { name: look.name } };
+    const made = measureReelToLook({ stills: [long], marks: {}, dyes: 'reversal-early', like });
+    expect(made.look.name).toHaveLength(200);
+    expect(made.look.name).toMatch(/^n+, measured from s+\.png$/);
   });
 
   it('takes the open gate as given', () => {
