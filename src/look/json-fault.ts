@@ -14,8 +14,8 @@ interface Scan {
   readonly fault: boolean;
 }
 
-/** Reads a string from its opening quote: to behind the closing one, or to what cannot stand in it. */
-function scanString(text: string, from: number): Scan {
+/** Reads a JSON string from its opening quote: to behind the closing one, or to what cannot stand in it. */
+export function scanString(text: string, from: number): Scan {
   if (text[from] !== '"') return { at: from, fault: true };
   for (let at = from + 1; at < text.length;) {
     if (text[at] === '"') return { at: at + 1, fault: false };

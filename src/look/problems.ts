@@ -26,7 +26,7 @@ function schemasAt(schema: Schema, path: readonly PropertyKey[]): readonly Schem
 }
 
 /** A text in double quotes, short enough for a line, nothing in it that a terminal would obey. */
-const quoted = (text: string) => JSON.stringify(text.length > 56 ? `${text.slice(0, 53)}...` : text);
+export const quoted = (text: string) => JSON.stringify(text.length > 56 ? `${text.slice(0, 53)}...` : text);
 
 /** What was given, short enough for a line. */
 function shown(value: unknown): string {

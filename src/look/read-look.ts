@@ -1,7 +1,8 @@
 import { InputError } from '../errors/input-error.js';
 import { jsonFault } from './json-fault.js';
 import { type Look, lookSchema } from './look-schema.js';
-import { problemsOf } from './problems.js';
+import { problemsOf, quoted } from './problems.js';
+import { repeatedName } from './repeated-name.js';
 
 /** Line, counted from 1, of a position in a text. */
 const lineAt = (text: string, position: number) => text.slice(0, position).split('\n').length;
@@ -11,7 +12,10 @@ function parseJson(given: string, file: string): unknown {
   if (text.trim() === '')
     throw new InputError({ file, what: 'is empty', hint: 'A look file is JSON; see looks/ for examples.' });
   const fault = jsonFault(text);
-  if (fault === undefined) return JSON.parse(text);
+  if (fault === undefined) {
+    requireNamesOnce(text, file);
+    return JSON.parse(text);
+  }
   const cut = fault === text.length;
   throw new InputError({
     file,
@@ -20,6 +24,18 @@ function parseJson(given: string, file: string): unknown {
     hint: cut
       ? 'Is a bracket or a quote missing at the end?'
       : 'Look for a missing or extra comma, a quote left open, or a comment.',
+  });
+}
+
+/** @param text valid JSON */
+function requireNamesOnce(text: string, file: string): void {
+  const repeated = repeatedName(text);
+  if (repeated === undefined) return;
+  throw new InputError({
+    file,
+    line: lineAt(text, repeated.again),
+    what: `${quoted(repeated.name)} is there twice, first in line ${lineAt(text, repeated.first)}`,
+    hint: 'Leave one of the two, or put what both say into one.',
   });
 }
 
@@ -35,7 +51,7 @@ export function checkLook(value: unknown, file: string): Look {
 /**
  * Reads a look file.
  * @param file its name, for messages
- * @throws InputError when it is not JSON (with the line) or not a look (field by field)
+ * @throws InputError when it is not JSON or has a field twice (with the line), or is not a look (field by field)
  */
 export function readLook(text: string, file: string): Look {
   return checkLook(parseJson(text, file), file);

@@ -68,6 +68,30 @@ describe('JSON that is none', () => {
   ])('%j', (text, expected) => expect(read(text)).toBe(expected));
 });
 
+describe('a field that is there twice', () => {
+  const hint = 'Leave one of the two, or put what both say into one.';
+
+  it.each([
+    ['{"name":"a","name":"b"}', 'line 1: "name" is there twice, first in line 1'],
+    [
+      '\uFEFF{"name": "a",\n"stock": {},\n\n"room": {"a": "\\"stock"},\n"stock": {}}',
+      'line 5: "stock" is there twice, first in line 2',
+    ],
+    [
+      '{"stock":{"loss":{"cyan":0.1,\n"magenta":0,\n"c\\u0079an" : 0.2}}}',
+      'line 3: "cyan" is there twice, first in line 1',
+    ],
+    ['[{"a":1},{"__proto__":1,"__proto__":2}]', 'line 1: "__proto__" is there twice, first in line 1'],
+  ])('%j', (text, what) => expect(read(text)).toBe(`quay.json, ${what}. ${hint}`));
+
+  it('is no fault of names in several objects, or of texts', () =>
+    expect(
+      read(
+        '{"name":"note","note":"{\\"note\\": 1, \\"note\\": 2}","print":{"printerPoints":{"red":1}},"stock":{"stain":{"red":0}}}',
+      ),
+    ).toBe('nothing is wrong'));
+});
+
 describe('a value that is no look', () => {
   it.each([
     ['null', `null is not allowed`],
