@@ -1,39 +1,9 @@
 #!/usr/bin/env node
-import { CommanderError } from 'commander';
-import { InputError } from '../errors/input-error.js';
-import { exitCodes } from './exit-codes.js';
-import { makeProgram } from './program.js';
-import { printable, tellProblems, terminal } from './report.js';
+import { runInSecondProcess, takesManyFrames } from './second-process.js';
 
-/** The exit code of an error, after it has been told. A bug of ours is told as one. */
-function tell(error: unknown): number {
-  if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.good : exitCodes.unusable;
-  if (error instanceof InputError) {
-    tellProblems(error);
-    return exitCodes.unusable;
-  }
-  const what = error instanceof Error ? error.message : String(error);
-  terminal.note(
-    `gatelight: a fault of the program itself: ${printable(what)}. Please report it; GATELIGHT_TRACE=1 shows where.`,
-  );
-  if (process.env.GATELIGHT_TRACE === '1' && error instanceof Error) terminal.note(error.stack ?? '');
-  return exitCodes.unusable;
-}
-
-// A reader that closes early (`gatelight check ... | head`) is no error.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-});
-
-/** `help log add` asks for the help of `log add`: commander's own goes one command deep. */
-function wordsOf(given: readonly string[]): readonly string[] {
-  const [first, ...asked] = given;
-  return first === 'help' && asked.length > 1 ? [...asked, '--help'] : given;
-}
-
-try {
-  const words = wordsOf(process.argv.slice(2));
-  await (await makeProgram(words[0])).parseAsync(words, { from: 'user' });
-} catch (error) {
-  process.exitCode = tell(error);
+const words = process.argv.slice(2);
+if (!(takesManyFrames(words) && (await runInSecondProcess(words)))) {
+  // Loaded only now: a process that waits for a second one is not to hold it too.
+  const { run } = await import('./run.js');
+  await run(words);
 }

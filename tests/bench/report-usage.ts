@@ -1,4 +1,8 @@
-// Loaded into a process that is measured: tells what it used when it ends, on the fourth of its streams.
-import { writeSync } from 'node:fs';
+// Loaded into the processes of a command that is measured: each tells what it used when it ends.
+import { appendFileSync } from 'node:fs';
+import { isMainThread } from 'node:worker_threads';
+import { usageFile } from './usage-file.js';
 
-process.on('exit', () => writeSync(3, JSON.stringify(process.resourceUsage())));
+const file = process.env[usageFile];
+if (isMainThread && file !== undefined)
+  process.on('exit', () => appendFileSync(file, `${JSON.stringify(process.resourceUsage())}\n`));

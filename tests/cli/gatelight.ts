@@ -23,6 +23,17 @@ export function gatelight(args: readonly string[], cwd = projectRoot): Ended {
   return { status, stdout, stderr };
 }
 
+/**
+ * A module for Node to load into a process (`--import`), and into those it starts: each adds a line to a file as it ends.
+ * @param what an expression whose value the line is
+ */
+export const whenItEnds = (file: string, what: string): string =>
+  'data:text/javascript,' +
+  encodeURIComponent(
+    `import { appendFileSync } from 'node:fs';` +
+      `process.on('exit', () => appendFileSync(${JSON.stringify(file)}, String(${what}) + '\\n'));`,
+  );
+
 /** A folder that is gone after the tests of the file. */
 export function temporaryFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'gatelight-test-'));

@@ -3,31 +3,26 @@ import { linkSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
-import { builtMain, gatelight, projectRoot, temporaryFolder } from '../gatelight.js';
+import { builtMain, gatelight, projectRoot, temporaryFolder, whenItEnds } from '../gatelight.js';
 
 const folder = temporaryFolder();
 const at = (name: string) => join(folder, name);
 const look = at('warm.cube');
 const size = { width: 400, height: 300, channels: 3 } as const;
+/** Kilobytes that a process had at most. */
+const memoryHeld = 'process.resourceUsage().maxRSS';
 const frameBytes = 2 * 3 * size.width * size.height;
 
-/** Kilobytes that a process had at most, written down when it ends. */
-const tellsMemory = (file: string) =>
-  'data:text/javascript,' +
-  encodeURIComponent(
-    `import { writeFileSync } from 'node:fs';` +
-      `process.on('exit', () => writeFileSync(${JSON.stringify(file)}, String(process.resourceUsage().maxRSS)));`,
-  );
-
-/** Most memory of a run over so many frames, bytes. */
+/** Most memory of a run over so many frames, bytes: what each of its processes had at most, together. */
 function mostMemory(count: number): number {
   mkdirSync(at(`reel-${count}`));
   for (let frame = 1; frame <= count; frame++) linkSync(at('frame.tif'), at(`reel-${count}/f${frame}.tif`));
   const [told, output] = [at(`memory-${count}`), at(`out-${count}`)];
   const words = ['apply', look, at(`reel-${count}`), '-o', output, '--jobs', '2'];
-  const ended = spawnSync(process.execPath, ['--import', tellsMemory(told), builtMain, ...words]);
+  const ended = spawnSync(process.execPath, ['--import', whenItEnds(told, memoryHeld), builtMain, ...words]);
   expect(ended.status).toBe(0);
-  return 1024 * Number(readFileSync(told, 'utf8'));
+  const lines = readFileSync(told, 'utf8').trim().split('\n');
+  return 1024 * lines.reduce((sum, line) => sum + Number(line), 0);
 }
 
 const [few, many] = [60, 200];
