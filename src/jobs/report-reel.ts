@@ -58,8 +58,9 @@ function markedIn({ marks }: MeasuredReel, still: number, { width, height }: Pic
   );
 }
 
-/** Density of stain that fills a bar. */
-const fullStain = 0.5;
+/** Densities of stain at the ends of a bar's track: below 0 a film is clearer than was foreseen. */
+const stainTrack = { from: -0.2, to: 0.6 } as const;
+const alongTrack = (density: number) => (density - stainTrack.from) / (stainTrack.to - stainTrack.from);
 
 function barsOf({ loss, stain, uncertainty }: Measurement): LossBar[] {
   return [
@@ -70,13 +71,13 @@ function barsOf({ loss, stain, uncertainty }: Measurement): LossBar[] {
     }),
     ...lightNames.map((light): LossBar => {
       const [value, deviation] = [stain[light], uncertainty.stain[light]];
-      const share = (density: number) => density / fullStain;
       return {
         name: `stain, ${light}`,
         ink: light,
-        value: share(value),
-        low: share(value - deviation),
-        high: share(value + deviation),
+        zero: alongTrack(0),
+        value: alongTrack(value),
+        low: alongTrack(value - deviation),
+        high: alongTrack(value + deviation),
         words: stainWords(value, deviation),
       };
     }),

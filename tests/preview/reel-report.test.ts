@@ -170,6 +170,22 @@ describe('bars and paragraphs', () => {
     expect(bar).toBe(Math.round(300 * Math.min(1, Math.max(0, value))));
   });
 
+  it.each([
+    [0.1, 45],
+    [0.25, 0],
+    [0.5, 75],
+  ])('a bar to %d of a track whose nothing stands at a quarter is %d pixels long', (value, length) => {
+    const canvas = makeCanvas(800, 40, palette.surround);
+    const stain = { name: '', ink: 'blue', zero: 0.25, value, low: value, high: value, words: '' } as const;
+    lossBar(canvas, 0, 0, stain, fonts);
+    const paper = [palette.surround, palette.bed, palette.quietText].map((ink) => ink.join());
+    const row = [...Array(800).keys()].map((x) => at(canvas, x, 9).join());
+    const first = row.findIndex((ink) => !paper.includes(ink));
+    expect(row.filter((ink) => !paper.includes(ink)).length).toBeCloseTo(length, -0.5);
+    // below nothing the bar ends where nothing stands, above it begins there
+    if (length > 0) expect(first - 122).toBe(value < 0.25 ? 30 : 76);
+  });
+
   it('breaks lines between words, none wider than the room', () => {
     const style = { faces: fonts.regular, sizePx: 18 };
     const text = 'What is known in the picture tells more than any reckoning. '.repeat(5);

@@ -8,7 +8,9 @@ import type { LabelFonts } from '../typeface.js';
 export interface LossBar {
   readonly name: string;
   readonly ink: BarInk;
-  /** Shares of the bar's full length, 0..1; what lies outside is cut. */
+  /** Where nothing stands, as a share of the track's length; the start when left out. */
+  readonly zero?: number;
+  /** Shares of the track's length, 0..1; what lies outside is cut. */
   readonly value: number;
   readonly low: number;
   readonly high: number;
@@ -32,7 +34,7 @@ export const barHeight = 40;
 const nameWidth = 122;
 const barWidth = 300;
 
-/** A bar in a track, its uncertainty as a thin line with ends, its words at the right. */
+/** A bar in a track, to either side of where nothing stands; its uncertainty as a thin line with ends, its words at the right. */
 export function lossBar(canvas: Picture, x: number, y: number, bar: LossBar, fonts: LabelFonts): void {
   const style: TextStyle = { faces: fonts.regular, sizePx: 18 };
   const baseline = y + 24;
@@ -40,7 +42,10 @@ export function lossBar(canvas: Picture, x: number, y: number, bar: LossBar, fon
   const track = { x: x + nameWidth, y: y + 8, width: barWidth, height: 22 };
   const along = (share: number) => Math.round(barWidth * Math.min(1, Math.max(0, share)));
   fillBox(canvas, track, palette.bed);
-  fillBox(canvas, { ...track, width: along(bar.value) }, inks[bar.ink]);
+  const [zero, value] = [along(bar.zero ?? 0), along(bar.value)];
+  const from = Math.min(zero, value);
+  fillBox(canvas, { ...track, x: track.x + from, width: Math.max(zero, value) - from }, inks[bar.ink]);
+  if (zero > 0) fillBox(canvas, { ...track, x: track.x + zero, width: 1 }, palette.quietText);
   const [low, high] = [track.x + along(bar.low), track.x + along(bar.high)];
   fillBox(canvas, { x: low, y: y + 18, width: Math.max(2, high - low), height: 2 }, palette.comparison);
   for (const end of [low, high])
