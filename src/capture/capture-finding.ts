@@ -27,3 +27,11 @@ export const worse = (a: Verdict, b: Verdict): Verdict => order[Math.max(order.i
 /** Whether the reel may run: no fault, whatever the notes say. */
 export const isReady = (findings: readonly CaptureFinding[]): boolean =>
   findings.every(({ verdict }) => verdict !== 'fault');
+
+/** What all findings come to, one sentence about what was looked at, such as `The light`. */
+export const readinessText = (what: string, findings: readonly CaptureFinding[]): string =>
+  !isReady(findings)
+    ? `${what} is NOT READY: put right what is marked FAULT.`
+    : findings.every(({ verdict }) => verdict === 'good')
+      ? `${what} is ready.`
+      : `${what} is ready, if you can live with what is marked note.`;

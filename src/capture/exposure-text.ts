@@ -2,20 +2,21 @@ import type { Triple } from '../maths/matrix3.js';
 import { exposureLimits, overallNoise } from './exposure-advice.js';
 import type { ExposureTest, StillExposure } from './exposure-test.js';
 
-/** A share of the pixels, short: `0`, `<0.1`, `2.1`, `34`. */
-function share(percent: number): string {
+/** A share of the pixels, per cent, short: `0`, `<0.1`, `2.1`, `34`. */
+export function shareText(percent: number): string {
   if (percent === 0) return '0';
   if (percent < 0.1) return '<0.1';
   return percent < 10 ? percent.toFixed(1) : percent.toFixed(0);
 }
 
-const signed = (stops: number | undefined) =>
+export const signedStops = (stops: number | undefined) =>
   stops === undefined ? '?' : `${stops >= 0.05 ? '+' : ''}${(Math.round(10 * stops) / 10 + 0).toFixed(1)}`;
 
-const noise = ({ shadowNoisePercent }: StillExposure) =>
+/** Noise in the shadows, short. */
+export const noiseText = ({ shadowNoisePercent }: StillExposure) =>
   shadowNoisePercent === undefined ? '?' : `${overallNoise(shadowNoisePercent).toFixed(1)} %`;
 
-const three = (values: Triple) => values.map((value) => share(value).padEnd(6)).join('');
+const three = (values: Triple) => values.map((value) => shareText(value).padEnd(6)).join('');
 
 /** Names longer than this are cut in the table. */
 const longestName = 28;
@@ -43,11 +44,11 @@ function tableOf({ stills, take, advice }: ExposureTest): string[] {
       row(
         taken && i === take ? '>' : ' ',
         shortName(still.name),
-        signed(still.exposureStops).padEnd(10),
+        signedStops(still.exposureStops).padEnd(10),
         wide(three(still.burntOutPercent)),
         wide(three(still.blockedPercent)),
-        signed(still.headroomStops).padEnd(10),
-        noise(still),
+        signedStops(still.headroomStops).padEnd(10),
+        noiseText(still),
       ),
     ),
   ];
@@ -65,8 +66,8 @@ function reason({ stills, take, advice }: ExposureTest): string {
     shadowNoisePercent === undefined
       ? ''
       : stills.length > 1
-        ? `, and of those its shadows are as clean as any (noise ${noise(stills[take])} of the light there)`
-        : `; noise in the shadows is ${noise(stills[take])} of the light there`;
+        ? `, and of those its shadows are as clean as any (noise ${noiseText(stills[take])} of the light there)`
+        : `; noise in the shadows is ${noiseText(stills[take])} of the light there`;
   const keeps = `It keeps its highlights with ${stops(headroomStops)} to spare for brighter frames${clean}.`;
   if (advice === 'take') return keeps;
   if (advice === 'take-or-go-up')
@@ -74,7 +75,8 @@ function reason({ stills, take, advice }: ExposureTest): string {
   return `Its highlights are whole, but only ${stops(headroomStops)} are left: a brighter frame of the reel would burn out. Safer: ${stops(exposureLimits.leastHeadroomStops - headroomStops)} less light.`;
 }
 
-function adviceText(test: ExposureTest): string {
+/** What to take and why. */
+export function adviceText(test: ExposureTest): string {
   const best = test.stills[test.take];
   if (test.advice === 'not-one-frame')
     return 'Take none on these figures: the stills do not look like one and the same frame. Take them of one that stands in a cool gate, and change nothing but the exposure. If they are of one, say by what curve they were written (--encoding).';
@@ -90,7 +92,8 @@ function adviceText(test: ExposureTest): string {
 /** The light's colour has changed when one channel rose by this much more than another, stops. */
 const colourChangeSeen = 0.07;
 
-function notesOf({ stills, sameFrame, colourChangeStops, ceilingFound }: ExposureTest): string[] {
+/** What else to know, whole sentences. */
+export function notesOf({ stills, sameFrame, colourChangeStops, ceilingFound }: ExposureTest): string[] {
   return [
     ...(ceilingFound === undefined
       ? []

@@ -5,7 +5,7 @@ import type { LightBalance } from './gate-light.js';
  * Five mired are about what is just seen between two lights; up to `note` a white balance takes the rest away without harm
  * (common practice, no source).
  */
-const limits = { mired: { good: 5, note: 25 }, duv: { good: 0.002, note: 0.006 } } as const;
+export const balanceLimits = { mired: { good: 5, note: 25 }, duv: { good: 0.002, note: 0.006 } } as const;
 
 /** Beyond this distance from Planck's locus a colour temperature says nothing (CIE 15:2004, section 9.5). */
 const farFromLocus = 0.05;
@@ -27,9 +27,15 @@ function shifts(balance: LightBalance): { readonly off: string; readonly turn: s
     turn: `filter it ${duvShift > 0 ? 'pinker (minus green)' : 'greener (plus green)'}`,
   };
   return [
-    ...(Math.abs(miredShift) > limits.mired.good ? [warmth] : []),
-    ...(Math.abs(duvShift) > limits.duv.good ? [tint] : []),
+    ...(Math.abs(miredShift) > balanceLimits.mired.good ? [warmth] : []),
+    ...(Math.abs(duvShift) > balanceLimits.duv.good ? [tint] : []),
   ];
+}
+
+/** Which way to turn the lamp so that it meets the camera's white, a clause; undefined where they agree. */
+export function turnText(balance: LightBalance): string | undefined {
+  const turns = shifts(balance).map(({ turn }) => turn);
+  return turns.length === 0 ? undefined : turns.join(' and ');
 }
 
 /** The light's colour against the camera's white balance, and how to bring them together. */
@@ -57,10 +63,13 @@ export function balanceFinding(balance: LightBalance | undefined): CaptureFindin
     return { name, verdict: 'good', sentence: `${reads}: they agree as nearly as anyone can see.` };
   return {
     name,
-    verdict: worse(verdictOf(Math.abs(miredShift), limits.mired), verdictOf(Math.abs(duvShift), limits.duv)),
+    verdict: worse(
+      verdictOf(Math.abs(miredShift), balanceLimits.mired),
+      verdictOf(Math.abs(duvShift), balanceLimits.duv),
+    ),
     sentence: `${reads}: ${found.map(({ off }) => off).join(' and ')}.`,
     hint:
       `Set the camera's white balance on this open gate. If it cannot reach, or is to stay at ` +
-      `${kelvinText(whiteKelvin)}: ${found.map(({ turn }) => turn).join(' and ')}.`,
+      `${kelvinText(whiteKelvin)}: ${turnText(balance)}.`,
   };
 }

@@ -48,6 +48,8 @@ export interface Evenness {
   readonly corners: Corners;
   /** Stops between the brightest and the darkest part. */
   readonly spreadStops: number;
+  /** Stops of every part of the field against the brightest, row by row from the top left, and how many to a row. */
+  readonly map: { readonly stops: Float64Array; readonly across: number };
   /** Greatest distance in CIE 1976 u' v' from the colour in the middle: the light's colour drifts across the frame. */
   readonly colourDrift: number;
 }
@@ -60,6 +62,8 @@ export interface Exposure {
    * when no channel is left to tell how far it has gone over.
    */
   readonly stopsLeft?: number;
+  /** The same channel by channel; undefined where a channel does not tell. */
+  readonly channelStopsLeft: readonly (number | undefined)[];
   /** The channel that clips first: 0 red, 1 green, 2 blue. */
   readonly firstToClip: 0 | 1 | 2;
   /** A channel of which much has one level, the highest, below the end of the scale: it may have ended there. */
@@ -83,6 +87,12 @@ const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + 
 const isMiddle = ({ across, down }: FieldCell) =>
   Math.abs(across - 0.5) < 0.25 && Math.abs(down - 0.5) < 0.25;
 
+/** The cells in the middle; all of a field that has too few for a middle. */
+function middleOf(cells: readonly FieldCell[]): readonly FieldCell[] {
+  const middle = cells.filter(isMiddle);
+  return middle.length > 0 ? middle : cells;
+}
+
 const isLit = ({ rgb }: FieldCell) => Math.min(...rgb) > 0;
 
 /** Mean light of some cells, channel by channel. */
@@ -92,7 +102,7 @@ function meanRgb(cells: readonly FieldCell[]): Triple {
 }
 
 function balanceOf(cells: readonly FieldCell[], signal: GateLightSignal): LightBalance | undefined {
-  const middle = cells.filter(isMiddle);
+  const middle = middleOf(cells);
   const good = middle.filter((cell) => !cell.burntOut && isLit(cell));
   if (good.length === 0 || good.length < middle.length / 4) return undefined;
   const rgb = meanRgb(good);
@@ -123,7 +133,7 @@ function evennessOf(cells: readonly FieldCell[], primaries: Primaries): Evenness
   const lastColumn = cells.findIndex(({ down }) => down !== cells[0].down) - 1;
   const width = lastColumn < 0 ? cells.length : lastColumn + 1;
   const corner = (i: number) => Math.min(0, stops(i));
-  const [u, v] = uvPrimeOfXyz(transform3(matrix, meanRgb(cells.filter(isMiddle))));
+  const [u, v] = uvPrimeOfXyz(transform3(matrix, meanRgb(middleOf(cells))));
   const drift = xyz.map((colour) => {
     const [cellU, cellV] = uvPrimeOfXyz(colour);
     return Math.hypot(cellU - u, cellV - v);
@@ -140,6 +150,7 @@ function evennessOf(cells: readonly FieldCell[], primaries: Primaries): Evenness
       bottomRight: corner(cells.length - 1),
     },
     spreadStops: Math.max(0, -stops(order[order.length - 1])),
+    map: { stops: Float64Array.from(cells, (_, i) => stops(i)), across: width },
     colourDrift: Math.max(...drift),
   };
 }
@@ -192,6 +203,7 @@ function exposureOf(still: LitStill, cells: readonly FieldCell[]): Exposure {
     burntOutPercent: burnt,
     blockedPercent: [ends[0].blockedPercent, ends[1].blockedPercent, ends[2].blockedPercent],
     ...(known ? { stopsLeft: worst.value } : {}),
+    channelStopsLeft: left,
     firstToClip: worst.channel,
     ...(flatTop === undefined ? {} : { flatTop }),
   };

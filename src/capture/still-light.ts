@@ -107,6 +107,18 @@ export function channelEnds({
   return [endsOf(0), endsOf(1), endsOf(2)];
 }
 
+/** Where a channel has ended: 255 there and 0 elsewhere, 8-bit grey of the still's size. */
+export function endMask(still: LitStill, channel: 0 | 1 | 2, end: 'burntOut' | 'blocked'): Picture {
+  const { picture, whiteLevel, blackLevel } = still;
+  const mask = makePicture(picture.width, picture.height, { channels: 1, bits: 8 });
+  const shift = picture.bits === 8 ? 0 : 6;
+  for (let i = 0; i < mask.data.length; i++) {
+    const level = picture.data[i * picture.channels + channel] >> shift;
+    if (end === 'burntOut' ? level >= whiteLevel : level <= blackLevel) mask.data[i] = 255;
+  }
+  return mask;
+}
+
 /** Whether any colour channel of the pixel at data index `at` has ended at the top. */
 export function isBurntOut({ picture, whiteLevel }: LitStill, at: number): boolean {
   const shift = picture.bits === 8 ? 0 : 6;

@@ -27,6 +27,10 @@ export const palette = {
   comparison: ink(0.95, 0, 0),
   burntOut: ink(0.36, 0.12, 345),
   burntOutBed: ink(0.95, 0.01, 90),
+  // By channel, on what is burnt out: dark, where the traces are light.
+  redOver: ink(0.45, 0.15, 28),
+  greenOver: ink(0.42, 0.11, 150),
+  blueOver: ink(0.4, 0.14, 262),
   blocked: ink(0.82, 0.09, 200),
   blockedBed: ink(0.12, 0, 0),
   // Lightness alone tells them apart; a little warmth keeps them from being taken for a picture.

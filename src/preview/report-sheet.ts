@@ -13,7 +13,8 @@ import type { LabelFonts } from './typeface.js';
 /** What a colour or a hatching on a picture means. */
 export interface LegendEntry {
   readonly text: string;
-  readonly bed: Ink;
+  /** Left out: words alone. */
+  readonly bed?: Ink;
   readonly hatching?: Hatching;
   readonly ink?: Ink;
 }
@@ -64,12 +65,16 @@ interface PlacedEntry extends LegendEntry {
   readonly line: number;
 }
 
+/** What stands before an entry's words. */
+const widthBefore = ({ bed }: LegendEntry) => (bed === undefined ? 0 : swatch.width + swatchGap);
+
 /** Entries left to right, on a next line where one would reach over the side. */
 function placeLegend(entries: readonly LegendEntry[], style: TextStyle): PlacedEntry[] {
   let [x, line] = [0, 0];
   return entries.map((entry) => {
-    const text = fitText(style, entry.text, cellWidth - swatch.width - swatchGap);
-    const width = swatch.width + swatchGap + Math.ceil(textWidth(style, text));
+    const before = widthBefore(entry);
+    const text = fitText(style, entry.text, cellWidth - before);
+    const width = before + Math.ceil(textWidth(style, text));
     if (x > 0 && x + width > cellWidth) [x, line] = [0, line + 1];
     const placed = { ...entry, text, x, line };
     x += width + entryGap;
@@ -78,6 +83,7 @@ function placeLegend(entries: readonly LegendEntry[], style: TextStyle): PlacedE
 }
 
 function drawSwatch(canvas: Picture, box: Box, { bed, hatching, ink }: LegendEntry): void {
+  if (bed === undefined) return;
   fillBox(canvas, box, bed);
   if (hatching === undefined || ink === undefined) return;
   for (let y = 0; y < box.height; y++)
@@ -92,7 +98,7 @@ function drawLegend({ canvas, fonts }: Pen, entries: readonly LegendEntry[], x: 
   for (const entry of placed) {
     const top = y + 10 + entry.line * legendLine;
     drawSwatch(canvas, { x: x + entry.x, y: top, ...swatch }, entry);
-    const start = x + entry.x + swatch.width + swatchGap;
+    const start = x + entry.x + widthBefore(entry);
     drawText(canvas, text, entry.text, { x: start, baseline: top + 15, ink: palette.text });
   }
   return placed.length === 0 ? y : y + 10 + (placed[placed.length - 1].line + 1) * legendLine;

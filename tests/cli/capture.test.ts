@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { statfsSync, writeFileSync } from 'node:fs';
+import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { encodeStill } from '../../src/stills/write-still.js';
 import { grey, makeStill, type StillMaking } from '../capture/stills.js';
@@ -79,6 +80,15 @@ describe('gatelight capture exposure', () => {
     expect(ended.status, ended.stderr).toBe(0);
     expect(ended.stdout).toMatch(/Take .*right\.png\. It keeps its highlights/);
     expect(ended.stdout).toMatch(/\n> .*right\.png|\n> \S*\.\.\./);
+  });
+
+  it('draws the stills beside each other, and replaces nothing unasked', async () => {
+    const given = ['capture', 'exposure', low, right, high, '--picture', at('seen.png')];
+    const ended = gatelight(given);
+    expect(ended.stdout).toContain('seen.png: the same as a picture.');
+    expect((await sharp(at('seen.png')).metadata()).width).toBe(1600);
+    expect(isPlainRefusal(gatelight(given))).toBe(true);
+    expect(gatelight([...given, '--force']).status).toBe(ended.status);
   });
 
   it('gives figures as JSON: exposures, clipping, noise', () => {

@@ -117,6 +117,26 @@ describe('gatelight measure --light', () => {
     );
   });
 
+  it('draws what it found, replaces nothing unasked, and its JSON leaves the map out', async () => {
+    const path = await write(
+      'gate.png',
+      makeStill((x) => grey(0.8 - 0.3 * x)),
+    );
+    const given = ['measure', '--light', path, '--report', at('gate-seen.png')];
+    const ended = gatelight(given);
+    expect(ended.stdout).toContain('gate-seen.png: the same as a picture.');
+    expect((await sharp(at('gate-seen.png')).metadata()).width).toBe(1600);
+    expect(isPlainRefusal(gatelight(given))).toBe(true);
+    expect(gatelight(['measure', '--light', path, '--report', path, '--force']).stderr).toContain(
+      'is one of the sources',
+    );
+    const { evenness } = JSON.parse(gatelight([...given, '--force', '--json']).stdout) as {
+      evenness: { spreadStops: number; map?: unknown };
+    };
+    expect(evenness.spreadStops).toBeGreaterThan(0.4);
+    expect(evenness.map).toBeUndefined();
+  });
+
   it('finds an even, neutral light ready', async () => {
     const ended = gatelight([
       'measure',

@@ -31,6 +31,10 @@ describe('palette', () => {
       expect(contrast(trace, palette.bed)).toBeGreaterThan(3);
     expect(contrast(palette.burntOut, [255, 255, 255])).toBeGreaterThan(3);
     expect(contrast(palette.burntOut, palette.burntOutBed)).toBeGreaterThan(3);
+    for (const over of [palette.redOver, palette.greenOver, palette.blueOver])
+      expect(contrast(over, palette.burntOutBed)).toBeGreaterThan(4.5);
+    for (const under of [palette.red, palette.green, palette.blue])
+      expect(contrast(under, palette.blockedBed)).toBeGreaterThan(3);
     expect(contrast(palette.blocked, [0, 0, 0])).toBeGreaterThan(3);
     expect(contrast(palette.blocked, palette.blockedBed)).toBeGreaterThan(3);
   });

@@ -34,9 +34,6 @@ interface Options extends LightOptions, Readonly<Record<MarkKind, readonly Given
   readonly stock: MeasureOptions['dyes'];
   readonly like?: string;
   readonly output?: string;
-  readonly report?: string;
-  readonly json: boolean;
-  readonly force: boolean;
 }
 
 /** What each kind of rectangle marks, for people. */
@@ -53,7 +50,7 @@ const markOption = (kind: MarkKind) =>
     .default([], 'none');
 
 /** Options that only a reel has, and that only the light has. */
-const reelOnly = [...markKinds, 'stills', 'keep', 'openGate', 'stock', 'output', 'report'];
+const reelOnly = [...markKinds, 'stills', 'keep', 'openGate', 'stock', 'output'];
 const lightOnly = ['ceiling', 'whiteBalance'] as const;
 
 function requireStills(paths: readonly string[], { ceiling, whiteBalance }: Options): void {
@@ -199,7 +196,7 @@ export function addMeasure(program: Command): void {
         '  gatelight measure frame-1.png frame-2.png frame-3.png -o reel.json --report reel.png\n' +
         '  gatelight measure edge.png --black 10,40,60,200 --clear 20,400,50,80 --neutral 700,300,90,60 -o reel.json\n' +
         '  gatelight measure reel.mkv --stills 8 --keep stills/ -o reel.json\n' +
-        '  gatelight measure --light open-gate.png\n',
+        '  gatelight measure --light open-gate.png --report open-gate-seen.png\n',
     )
     .action(async (paths: string[], options: Options) => {
       if (options.light === undefined) await measureStills(paths, options);

@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { exposureText } from '../../../capture/exposure-text.js';
 import { testExposure } from '../../../capture/exposure-test.js';
 import { InputError } from '../../../errors/input-error.js';
+import { checkTarget, writeSafely } from '../../../files/write-beside-then-rename.js';
 import {
   cameraOf,
   type CameraOptions,
@@ -11,13 +12,15 @@ import {
   stillSignalOf,
 } from '../../camera-options.js';
 import { exitCodes } from '../../exit-codes.js';
-import { jsonOption, matrixOption, rangeOption } from '../../options.js';
+import { forceOption, jsonOption, matrixOption, rangeOption } from '../../options.js';
 import { checkRectangle, type GivenRectangle, parseRectangle } from '../../rectangles.js';
 import { printable, printJson, terminal } from '../../report.js';
 
 interface ExposureOptions extends CameraOptions {
   readonly area?: GivenRectangle;
+  readonly picture?: string;
   readonly json: boolean;
+  readonly force: boolean;
 }
 
 export function addExposure(capture: Command): void {
@@ -44,18 +47,43 @@ export function addExposure(capture: Command): void {
     )
     .addOption(matrixOption())
     .addOption(rangeOption())
+    .option('--picture <file>', 'the stills with what is lost in each, as a picture (.png, .jpg, .tif)')
     .addOption(jsonOption())
-    .addHelpText('after', '\nExample:\n  gatelight capture exposure lamp-30.png lamp-50.png lamp-70.png\n')
-    .action(async (paths: string[], options: ExposureOptions) => {
-      const camera = await cameraOf(options);
-      const stills = await loadStills(paths, options);
-      checkSizes(stills);
-      if (options.area !== undefined) checkRectangle(options.area, stills);
-      const test = testExposure(stills, stillSignalOf(camera, options.ceiling), options.area?.box);
-      if (options.json) printJson(test);
-      else for (const line of exposureText(test).split('\n')) terminal.result(printable(line));
-      if (!test.advice.startsWith('take')) process.exitCode = exitCodes.notGood;
-    });
+    .addOption(forceOption())
+    .addHelpText(
+      'after',
+      '\nExample:\n  gatelight capture exposure lamp-30.png lamp-50.png lamp-70.png --picture exposure.png\n',
+    )
+    .action(compareExposures);
+}
+
+async function compareExposures(paths: string[], options: ExposureOptions): Promise<void> {
+  const { picture, area } = options;
+  const writing = { force: options.force, sources: paths };
+  if (picture !== undefined) {
+    const { kindOfName } = await import('../../../stills/write-still.js');
+    kindOfName(picture);
+    await checkTarget(picture, writing);
+  }
+  const camera = await cameraOf(options);
+  const stills = await loadStills(paths, options);
+  checkSizes(stills);
+  if (area !== undefined) checkRectangle(area, stills);
+  const signal = stillSignalOf(camera, options.ceiling);
+  const test = testExposure(stills, signal, area?.box);
+  if (picture !== undefined) {
+    const { encodeStill } = await import('../../../stills/write-still.js');
+    const { loadLabelFonts } = await import('../../../stills/label-fonts.js');
+    const { reportExposure } = await import('../../../jobs/report-exposure.js');
+    const drawn = reportExposure(test, stills, camera, signal, area?.box, loadLabelFonts());
+    await writeSafely(picture, (await encodeStill(picture, drawn)).bytes, writing);
+  }
+  if (options.json) printJson({ picture, ...test });
+  else {
+    for (const line of exposureText(test).split('\n')) terminal.result(printable(line));
+    if (picture !== undefined) terminal.result(`${printable(picture)}: the same as a picture.`);
+  }
+  if (!test.advice.startsWith('take')) process.exitCode = exitCodes.notGood;
 }
 
 function checkSizes(stills: Awaited<ReturnType<typeof loadStills>>): void {

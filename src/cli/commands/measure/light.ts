@@ -1,7 +1,8 @@
 import { type GateLight, measureGateLight } from '../../../capture/gate-light.js';
-import { type CaptureFinding, isReady } from '../../../capture/capture-finding.js';
+import { type CaptureFinding, isReady, readinessText } from '../../../capture/capture-finding.js';
 import { gateLightFindings } from '../../../capture/gate-light-findings.js';
 import { InputError } from '../../../errors/input-error.js';
+import { checkTarget, writeSafely } from '../../../files/write-beside-then-rename.js';
 import { primariesOf } from '../../../look/sections/signal.js';
 import type { Picture } from '../../../picture/picture.js';
 import { cameraOf, type CameraOptions, loadStills, stillSignalOf } from '../../camera-options.js';
@@ -10,7 +11,9 @@ import { printable, printJson, terminal } from '../../report.js';
 
 export interface LightOptions extends CameraOptions {
   readonly whiteBalance?: number;
+  readonly report?: string;
   readonly json: boolean;
+  readonly force: boolean;
 }
 
 const marks = { good: 'good ', note: 'note ', fault: 'FAULT' } as const satisfies Record<
@@ -36,29 +39,42 @@ export async function measureLight(
       what: 'takes one still, of the open gate, and measures no reel beside it',
       hint: `Leave out ${others[0]}, or measure it in a run of its own.`,
     });
+  const { report } = options;
+  const writing = { force: options.force, sources: [path] };
+  if (report !== undefined) {
+    const { kindOfName } = await import('../../../stills/write-still.js');
+    kindOfName(report);
+    await checkTarget(report, writing);
+  }
   const camera = await cameraOf(options);
-  const [{ picture }] = await loadStills([path], options);
-  const light = measureGateLight(picture, {
-    ...stillSignalOf(camera, options.ceiling),
+  const [still] = await loadStills([path], options);
+  const signal = stillSignalOf(camera, options.ceiling);
+  const light = measureGateLight(still.picture, {
+    ...signal,
     primaries: primariesOf(camera.primaries),
     ...(options.whiteBalance === undefined ? {} : { balanceKelvin: options.whiteBalance }),
   });
+  if (report !== undefined) {
+    const { encodeStill } = await import('../../../stills/write-still.js');
+    const { loadLabelFonts } = await import('../../../stills/label-fonts.js');
+    const { reportLight } = await import('../../../jobs/report-light.js');
+    const { bytes } = await encodeStill(report, reportLight(light, still, camera, signal, loadLabelFonts()));
+    await writeSafely(report, bytes, writing);
+  }
   const findings = gateLightFindings(light);
   const ready = isReady(findings);
-  if (options.json) printJson({ still: path, ready, ...light, findings });
-  else {
-    terminal.result(`${printable(path)}: looked at ${fieldWords(light, picture)}.`);
+  if (options.json) {
+    // The map is for the report: a figure for each part of the field.
+    const evenness = light.evenness === undefined ? undefined : { ...light.evenness, map: undefined };
+    printJson({ still: path, report, ready, ...light, evenness, findings });
+  } else {
+    terminal.result(`${printable(path)}: looked at ${fieldWords(light, still.picture)}.`);
     for (const { verdict, sentence, hint } of findings) {
       terminal.result(`${marks[verdict]} ${sentence}`);
       if (hint !== undefined) terminal.result(`      ${hint}`);
     }
-    terminal.result(
-      !ready
-        ? 'The light is NOT READY: put right what is marked FAULT.'
-        : findings.every(({ verdict }) => verdict === 'good')
-          ? 'The light is ready.'
-          : 'The light is ready, if you can live with what is marked note.',
-    );
+    terminal.result(readinessText('The light', findings));
+    if (report !== undefined) terminal.result(`${printable(report)}: the same as a picture.`);
   }
   if (!ready) process.exitCode = exitCodes.notGood;
 }
