@@ -7,9 +7,12 @@ export interface CodeEnds {
   readonly white: number;
 }
 
+/** The legal levels of 8 bits, 16 and 235 of 255 (ITU-R BT.709-6). */
+export const eightBitLegal: CodeEnds = { black: 16 / 255, white: 235 / 255 };
+
 /**
  * Where black and white lie, as shares of the full code range: the legal levels of 10 bits, 64 and 940 of 1023 (ITU-R
- * BT.709-6; BT.2100-2, table 9). As shares, those of 8 bits (16 and 235 of 255) differ by 0.7 of an 8-bit code at white.
+ * BT.709-6; BT.2100-2, table 9). As shares, those of 8 bits differ by 0.7 of an 8-bit code at white.
  */
 export const rangeScale = {
   full: { black: 0, white: 1 },
