@@ -1,6 +1,6 @@
 import { Option } from 'commander';
 import type { StillSignal } from '../capture/still-light.js';
-import { frameNamed } from '../clips/clip-name.js';
+import { frameNamed, namesMovie } from '../clips/clip-name.js';
 import { transferFunctions } from '../colour/transfer-functions/index.js';
 import { InputError } from '../errors/input-error.js';
 import { type Camera, cameraSchema } from '../look/sections/camera.js';
@@ -8,7 +8,8 @@ import { type Encoding, transferFunctionOf } from '../look/sections/signal.js';
 import { namesOf } from '../look/sections/section.js';
 import type { Picture } from '../picture/picture.js';
 import { loadLook } from './load.js';
-import { openStill } from './open-still.js';
+import { coloursTagged, tagsAgainst } from './colour-tags.js';
+import { openClip, openStill } from './open-still.js';
 import type { ClipOptions } from './options.js';
 import { noteAll } from './report.js';
 
@@ -38,7 +39,7 @@ export function numberOption(option: string, least: number, most: number) {
 export const encodingOption = () =>
   new Option(
     '--encoding <name>',
-    'transfer function the stills were written with (srgb when neither this nor --like says)',
+    'transfer function the stills were written with (when left out: as --like or a movie’s tags say, else srgb)',
   ).choices(namesOf(transferFunctions));
 
 export const ceilingOption = (when = '') =>
@@ -47,10 +48,54 @@ export const ceilingOption = (when = '') =>
     `${when}where the camera’s channels end, per cent of the scale, if below its last code`,
   ).argParser(numberOption('--ceiling', 1, 100));
 
-/** The camera section of `--like`, with `--encoding` over it; the defaults of a look where nothing is said. */
-export async function cameraOf({ like, encoding }: CameraOptions): Promise<Camera> {
-  const camera = like === undefined ? cameraSchema.parse({}) : (await loadLook(like)).camera;
-  return encoding === undefined ? camera : { ...camera, encoding };
+/** What stills were written with, as far as it is said beside a look: by `--encoding`, then by a movie's tags. */
+export type Written = Partial<Pick<Camera, 'encoding' | 'primaries'>>;
+
+/**
+ * What is said of how stills were written: by `--encoding`; without it and without `--like` by the tags of the movies that
+ * frames are of, which is told in a line, as is where tags say otherwise than `--like`.
+ * @param names stills as given, or a movie
+ * @param camera as the look of `--like` says
+ */
+export async function writtenAs(
+  options: CameraOptions,
+  names: readonly string[],
+  camera?: Camera,
+): Promise<Written> {
+  const { encoding } = options;
+  const given = encoding === undefined ? {} : { encoding };
+  const frames = await Promise.all(names.map((name) => frameNamed(name)));
+  const files = frames.map((frame, i) => frame?.clip ?? (namesMovie(names[i]) ? names[i] : undefined));
+  let written: Written | undefined;
+  for (const file of new Set(files)) {
+    if (file === undefined) continue;
+    const { colour } = await openClip(file, options);
+    const tagged: Written = camera === undefined ? { ...coloursTagged(colour), ...given } : given;
+    written ??= tagged;
+    const taken = { ...(camera ?? cameraSchema.parse({})), ...written };
+    const against = encoding === undefined ? tagsAgainst(colour, taken) : undefined;
+    noteAll(file, against === undefined ? takenByTags(written, given) : [against]);
+  }
+  return written ?? given;
+}
+
+function takenByTags(written: Written, given: Written): string[] {
+  const usual = cameraSchema.parse({});
+  const unusual = (['encoding', 'primaries'] as const).filter(
+    (what) => written[what] !== undefined && given[what] === undefined && written[what] !== usual[what],
+  );
+  return unusual.length === 0
+    ? []
+    : [
+        `taken as ${unusual.map((what) => written[what]).join(' and ')}, as its tags say` +
+          (unusual.includes('encoding') ? '; --encoding says otherwise' : ''),
+      ];
+}
+
+/** The camera section of `--like`, with what is said of the stills over it; the defaults of a look where nothing is said. */
+export async function cameraOf(options: CameraOptions, names: readonly string[]): Promise<Camera> {
+  const camera = options.like === undefined ? undefined : (await loadLook(options.like)).camera;
+  return { ...(camera ?? cameraSchema.parse({})), ...(await writtenAs(options, names, camera)) };
 }
 
 /** How stills of a camera stand for light. */

@@ -4,7 +4,6 @@ import type { Look } from '../look/look-schema.js';
 import { checkLook } from '../look/read-look.js';
 import type { Camera } from '../look/sections/camera.js';
 import { cameraSchema } from '../look/sections/camera.js';
-import type { Encoding } from '../look/sections/signal.js';
 import { type Confidence, type Marks, type Measurement, measureReel, type Still } from '../measure/index.js';
 import { markDoubts } from './mark-doubts.js';
 import { measuredStills } from './measured-stills.js';
@@ -24,8 +23,8 @@ export interface ReelRequest {
   readonly dyes: DyeSetName | 'auto';
   /** Linear level of the light without film on the camera's scale, when it is known. */
   readonly openGate?: number;
-  /** What the stills were written with; as `like` says, or sRGB, when left out. */
-  readonly encoding?: Encoding;
+  /** What the stills were written with, over what `like` says; sRGB and BT.709 where neither says it. */
+  readonly written?: Partial<Pick<Camera, 'encoding' | 'primaries'>>;
   readonly like?: LikeLook;
 }
 
@@ -39,9 +38,8 @@ export interface MeasuredReel {
 }
 
 /** The camera that a reel's stills come from. */
-export function cameraOfReel({ like, encoding }: Pick<ReelRequest, 'like' | 'encoding'>): Camera {
-  const camera = like?.look.camera ?? cameraSchema.parse({});
-  return encoding === undefined ? camera : { ...camera, encoding };
+function cameraOfReel({ like, written }: ReelRequest): Camera {
+  return { ...(like?.look.camera ?? cameraSchema.parse({})), ...written };
 }
 
 /** Four decimals: finer than anything measured, and a file that people can read. */
@@ -88,7 +86,7 @@ function nameOf(like: LikeLook | undefined, stills: readonly Still[]): string {
 
 /** The look as fields of JSON: those of `like`, with camera and stock filled in. */
 function lookFields(request: ReelRequest, camera: Camera, measurement: Measurement): Record<string, unknown> {
-  const { stills, like, encoding } = request;
+  const { stills, like, written } = request;
   const { $schema, name, note, camera: likeCamera, stock, ...sections } = like?.fields ?? {};
   const alone = Object.keys(sections).length === 0;
   const openGate = Number(measurement.openGate.toPrecision(4));
@@ -101,7 +99,7 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
     ...($schema === undefined ? {} : { $schema }),
     name: nameOf(like, stills),
     note: noteOf(like?.look.note ?? '', stills, measurement, alone).slice(0, 4000),
-    camera: { ...(given as object), ...(encoding === undefined ? {} : { encoding }), openGate },
+    camera: { ...(given as object), ...written, openGate },
     stock: {
       dyes: measurement.dyes,
       loss: roundedAll(measurement.loss),

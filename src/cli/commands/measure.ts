@@ -15,7 +15,7 @@ import {
   type MeasureOptions,
   type Still,
 } from '../../measure/index.js';
-import { ceilingOption, encodingOption, loadStills, numberOption } from '../camera-options.js';
+import { ceilingOption, encodingOption, loadStills, numberOption, writtenAs } from '../camera-options.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { loadLikeLook } from '../like-look.js';
 import { forceOption, jsonOption, matrixOption, rangeOption, wholeNumber } from '../options.js';
@@ -104,7 +104,7 @@ async function drawReport(path: string, reel: MeasuredReel, stills: readonly Sti
 
 async function measureStills(given: readonly string[], options: Options): Promise<void> {
   requireStills(given, options);
-  const { encoding, openGate, stock, like: likePath, output, report } = options;
+  const { openGate, stock, like: likePath, output, report } = options;
   const writing = {
     force: options.force,
     sources: [...given, ...(likePath === undefined ? [] : [likePath])],
@@ -112,11 +112,12 @@ async function measureStills(given: readonly string[], options: Options): Promis
   await checkTargets(options, writing);
   const like = likePath === undefined ? undefined : await loadLikeLook(likePath, output ?? likePath);
   const paths = await chosenStills(given, options);
+  const written = await writtenAs(options, paths, like?.look.camera);
   const stills = await loadStills(paths, options);
   // Stills picked from a movie may be alike where nothing moves; that is for the picking to mind.
   if (paths === given) requireDifferent(stills);
   const marks = marksOf(options, stills);
-  const reel = measureReelToLook({ stills, marks, dyes: stock, openGate, encoding, like });
+  const reel = measureReelToLook({ stills, marks, dyes: stock, openGate, written, like });
   const drawn = report === undefined ? undefined : await drawReport(report, reel, stills);
   if (output !== undefined) await writeSafely(output, reel.text, writing);
   if (report !== undefined && drawn !== undefined) await writeSafely(report, drawn, writing);

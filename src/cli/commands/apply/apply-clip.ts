@@ -9,6 +9,7 @@ import { InputError } from '../../../errors/input-error.js';
 import { checkTarget, writeBeside } from '../../../files/write-beside-then-rename.js';
 import type { Flip } from '../../../picture/orientation.js';
 import { type FramePool, startFramePool } from '../../engine/frame-pool.js';
+import { tagsAgainst } from '../../colour-tags.js';
 import { openClip } from '../../open-still.js';
 import { noteAll } from '../../report.js';
 import type { Through } from './apply-still.js';
@@ -149,7 +150,8 @@ export async function applyClip(path: string, through: Through, output: ClipOutp
   const options = encoderOptions(output.encoderOptions ?? '');
   await checkTarget(output.path, through);
   const clip = await openClip(path, through);
-  noteAll(path, clip.notes);
+  const against = tagsAgainst(clip.colour, through.source.signals.input);
+  noteAll(path, against === undefined ? clip.notes : [...clip.notes, against]);
   await requireEncoder(clip.tools, output.encoder);
   const times = await frameTimes(clip);
   requireWhole(clip, times);

@@ -3,26 +3,7 @@ import type { ColourTags } from '../../../clips/write-clip.js';
 import { matrices, type MatrixName } from '../../../colour/luma-chroma.js';
 import type { Signal } from '../../../jobs/signal.js';
 import type { FrameCoding } from '../../../picture/planar-codec.js';
-
-/** Names of ITU-T H.273 (tables 2 and 3), as ffmpeg writes them, of what a look may deliver. */
-const primariesTags: Readonly<Record<string, string>> = {
-  bt709: 'bt709',
-  bt2020: 'bt2020',
-  'p3-d65': 'smpte432',
-};
-const transferTags: Readonly<Record<string, string>> = {
-  linear: 'linear',
-  srgb: 'iec61966-2-1',
-  bt709: 'bt709',
-  // BT.1886 is how displays show what BT.709 tags.
-  bt1886: 'bt709',
-  'gamma-2.2': 'gamma22',
-  hlg: 'arib-std-b67',
-  pq: 'smpte2084',
-};
-
-const named = (tags: Readonly<Record<string, string>>, choice: unknown) =>
-  typeof choice === 'string' ? tags[choice] : undefined;
+import { tagsOf } from '../../colour-tags.js';
 
 /** Wide primaries ask for their own matrix; the others keep the clip's, unless that was the wide one. */
 function matrixFor({ colour }: ProbedClip, { primaries }: Signal): MatrixName {
@@ -76,8 +57,7 @@ export function deliveryFor(clip: ProbedClip, output: Signal, encoder: EncoderTr
   const matrix = matrixFor(clip, output);
   const coding = codingFor(clip, matrix, encoder);
   const rgb = coding.layout.kind === 'rgb';
-  const primaries = named(primariesTags, output.primaries);
-  const transfer = named(transferTags, output.encoding);
+  const { primaries, transfer } = tagsOf(output);
   const unsaid = [
     ...(primaries === undefined ? ['primaries'] : []),
     ...(transfer === undefined ? ['transfer function'] : []),

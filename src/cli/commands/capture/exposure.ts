@@ -65,7 +65,7 @@ async function compareExposures(paths: string[], options: ExposureOptions): Prom
     kindOfName(picture);
     await checkTarget(picture, writing);
   }
-  const camera = await cameraOf(options);
+  const camera = await cameraOf(options, paths);
   const stills = await loadStills(paths, options);
   checkSizes(stills);
   if (area !== undefined) checkRectangle(area, stills);

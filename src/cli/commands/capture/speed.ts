@@ -75,7 +75,7 @@ async function measureClip(path: string, options: SpeedOptions): Promise<SpeedRe
       allowed: `${fewestFrames} or more; 20 seconds tell most`,
     });
   const { readFrames } = await import('../../../clips/read-frames.js');
-  const { decode } = transferFunctionOf((await cameraOf(options)).encoding);
+  const { decode } = transferFunctionOf((await cameraOf(options, [path])).encoding);
   const frames = readFrames(clip, { pixels: 'gray16', size: sizeOf(clip) }, times);
   const series = await readSeries(lightFrames(frames, decode));
   return measureSpeed(series, {

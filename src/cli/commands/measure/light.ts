@@ -46,7 +46,7 @@ export async function measureLight(
     kindOfName(report);
     await checkTarget(report, writing);
   }
-  const camera = await cameraOf(options);
+  const camera = await cameraOf(options, [path]);
   const [still] = await loadStills([path], options);
   const signal = stillSignalOf(camera, options.ceiling);
   const light = measureGateLight(still.picture, {
