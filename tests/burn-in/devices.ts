@@ -66,8 +66,18 @@ export function devicesFor(lut: Lattice, other: Run): Device[] {
     device('signal-range', 'stretched twice', look, stretch, stretch),
     device('signal-range', 'shrunk before, stretched after', shrink, look, stretch),
     // ITU-R BT.709-6: black 16 and white 235 of 8 bits.
-    device('signal-range', '8 bits, shrunk before', each((code) => (16 + 219 * code) / 255), look),
-    device('signal-range', '8 bits, stretched after', look, each((code) => (255 * code - 16) / 219)),
+    device(
+      'signal-range',
+      '8 bits, shrunk before',
+      each((code) => (16 + 219 * code) / 255),
+      look,
+    ),
+    device(
+      'signal-range',
+      '8 bits, stretched after',
+      look,
+      each((code) => (255 * code - 16) / 219),
+    ),
     device('table-order', 'rows blue first', sampleLut(bluefirst(lut))),
     device('table-order', 'columns turned', sampleLut(columnsTurned(lut))),
     device('camera-curve', 'before HLG', each(hlg.decode), look, each(hlg.encode)),
