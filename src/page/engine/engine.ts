@@ -6,6 +6,7 @@ import type { Sight } from '../display/sight.js';
 import { type Card, marksOf } from '../state/sheet.js';
 import type { Store } from '../state/store.js';
 import { newestOnly, startHand } from '../worker/crew.js';
+import { scopeSizes } from '../worker/scope-names.js';
 import { type Findings, noFindings } from './findings.js';
 import { computeLattice } from './lattices.js';
 import { later, nowAndThen } from './later.js';
@@ -170,7 +171,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     const { still, scope, card, comparison } = store.view;
     if (still === undefined) return;
     const table = comparison === 'before' ? undefined : findings.shown.get(card)?.lattice;
-    const how = { id: still, scope, lattice: table, width: 280, height: 160 };
+    const how = { id: still, scope, lattice: table, ...scopeSizes[scope] };
     const picture = await desk.call('scope', how).catch(() => undefined);
     if (picture === undefined) return;
     findings.scope = picture;

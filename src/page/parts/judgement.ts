@@ -22,6 +22,9 @@ const scopeWords: Readonly<Record<ScopeName, { name: string; what: string }>> = 
   },
 };
 
+/** Steps of the scales, per cent of the code range. */
+const scaleSteps = [0, 25, 50, 75, 100];
+
 const painted = new WeakMap<Element, Picture>();
 
 function paintScope(element: Element | undefined, picture: Picture | undefined): void {
@@ -45,12 +48,21 @@ function scopes({ store, findings }: Page): TemplateResult {
           </button>`,
       )}
     </div>
-    <canvas
-      class="scope"
-      role="img"
-      aria-label=${scopeWords[scope].what}
-      ${ref((element) => paintScope(element, findings.scope))}
-    ></canvas>
+    <div class="plot of-${scope}">
+      <canvas
+        class="scope"
+        role="img"
+        aria-label=${scopeWords[scope].what}
+        ${ref((element) => paintScope(element, findings.scope))}
+      ></canvas>
+      ${
+        scope === 'vectorscope'
+          ? nothing
+          : html`<ol class="scale" aria-hidden="true">
+              ${scaleSteps.map((step) => html`<li>${step === 100 ? '100 %' : step}</li>`)}
+            </ol>`
+      }
+    </div>
   </div>`;
 }
 
