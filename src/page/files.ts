@@ -24,6 +24,7 @@ function keepNote(page: Page, kept: boolean): void {
   if (!kept)
     page.store.say(
       'note',
+      'keeping',
       'This browser keeps no files here: after a reload the stills must be opened again.',
     );
 }
@@ -69,7 +70,6 @@ async function openTable(page: Page, file: File): Promise<void> {
   const id = newId();
   const read = await page.engine.desk.call('readLut', { id, name: file.name, bytes: await bytesOf(file) });
   openCard(page.store, { kind: 'table', id, name: read.title ?? file.name });
-  for (const note of read.notes) page.store.say('note', `${file.name}: ${note}`);
 }
 
 /** A lamp's spectrum for the look that is shaped. */
@@ -89,32 +89,63 @@ async function openLamp(page: Page, file: File): Promise<void> {
 }
 
 /**
- * Opens whatever was chosen or dropped: stills, look files, tables, a lamp's spectrum. Each problem is told on its own.
+ * Opens whatever was chosen or dropped: stills, look files, tables, a lamp's spectrum. All problems are told together,
+ * one a line.
  * The first still comes into view; the others join the reel, and leave alone who is at work on that one already.
  */
 export async function openFiles(page: Page, files: readonly File[]): Promise<void> {
   const namesLamps = files.some(({ name }) => extension(name) === 'json');
+  const problems: string[] = [];
+  const tell = (problem: string) => void (problem !== '' && problems.push(problem));
   let isFirst = true;
   for (const file of files) {
     const kind = extension(file.name);
     if (kind === 'csv' && namesLamps) continue;
-    await page.engine.whileBusy(`Opening ${file.name}`, async () => {
+    const open = async () => {
       if (kind === 'json') await openLook(page, file, files);
       else if (isLutFile(file.name)) await openTable(page, file);
       else if (kind === 'csv') await openLamp(page, file);
       else {
-        await openStill(page, file, isFirst);
+        refuseMovies(file);
+        await openStill(page, file, isFirst).catch((error: unknown) => {
+          throw isForeign(file.name) ? notTaken(file.name) : error;
+        });
         isFirst = false;
       }
-    });
+    };
+    await page.engine.whileBusy(`Opening ${file.name}`, open, tell);
   }
+  page.store.say('problem', 'opening', problems.join('\n'));
 }
 
 const lutExtensions: readonly string[] = Object.values(lutFormats).map((format) => format.extension);
 
 const isLutFile = (name: string) => lutExtensions.some((ending) => name.toLowerCase().endsWith(ending));
 
-const accepted = ['.png,.jpg,.jpeg,.tif,.tiff,.json,.csv', ...lutExtensions].join();
+const stillExtensions = ['.png', '.jpg', '.jpeg', '.tif', '.tiff'];
+const accepted = [...stillExtensions, '.json', '.csv', ...lutExtensions];
+
+/** A name that promises nothing that the page takes. */
+const isForeign = (name: string) => !accepted.some((ending) => name.toLowerCase().endsWith(ending));
+
+const notTaken = (file: string) =>
+  new InputError({
+    file,
+    what: 'is nothing that this page opens',
+    allowed: `stills (PNG, JPEG, TIFF), looks (.json), tables (${lutExtensions.join(', ')}), lamp files (.csv)`,
+  });
+
+/** Kinds of movies that browsers, which tell a kind by the name, do not know on every system. */
+const movieEndings = /\.(mkv|mov|m4v|avi|mxf|mts|m2ts|dv)$/i;
+
+function refuseMovies({ name, type }: File): void {
+  if (type.startsWith('video/') || movieEndings.test(name))
+    throw new InputError({
+      file: name,
+      what: 'is a movie, and this page takes stills',
+      hint: `Take some from it: gatelight measure ${/\s/.test(name) ? `"${name}"` : name} --stills 8 --keep FOLDER -o LOOK.json`,
+    });
+}
 
 /** Lets the user choose files. The field stands in the document until it has answered: elsewhere browsers may drop it. */
 export function chooseFiles(page: Page): void {
@@ -122,7 +153,7 @@ export function chooseFiles(page: Page): void {
     type: 'file',
     multiple: true,
     hidden: true,
-    accept: accepted,
+    accept: accepted.join(),
   });
   input.addEventListener('change', () => void openFiles(page, [...(input.files ?? [])]));
   for (const answered of ['change', 'cancel']) input.addEventListener(answered, () => input.remove());

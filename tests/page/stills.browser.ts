@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { gatelight, projectRoot, temporaryFolder } from '../cli/gatelight.js';
 import { roundingOfTheScreen } from '../tolerances.js';
 import { appliedPatches, greatestDifference, seenPatches } from './seen-colours.js';
-import { brokenFile, drawnStill, largeStill, patchCodes, patchStill } from './stills.js';
+import { brokenFile, drawnStill, largeStill, patchCodes, patchSide, patchStill } from './stills.js';
 import { expectNoFaults, tables } from './table.js';
 
 const folder = temporaryFolder();
@@ -100,9 +100,14 @@ describe('stills', () => {
       [brokenFile(folder, 'letter.jpg', 'Dear film club,')]: 'not a picture that can be read',
       [brokenFile(folder, 'torn.json', '{ "name": "Torn", ')]: 'torn.json',
       [brokenFile(folder, 'half.cube', 'LUT_3D_SIZE 2\n0 0 0\n')]: 'half.cube',
+      [brokenFile(folder, 'notes.md', 'Dear film club,')]: 'tables (.cube, .clf)',
+      [brokenFile(folder, 'reel 3.mp4', 'no still')]:
+        'gatelight measure "reel 3.mp4" --stills 8 --keep FOLDER',
     };
     await table.open(...Object.keys(broken), patches);
-    await expect.poll(() => table.page.locator('.messages p').count()).toBe(5);
+    const lines = table.page.locator('.messages .line');
+    await expect.poll(() => lines.count()).toBe(Object.keys(broken).length);
+    expect(await table.page.locator('.messages p').count()).toBe(1);
     const said = await table.page.locator('.messages').innerText();
     for (const words of Object.values(broken)) expect(said).toContain(words);
     expect(said).not.toContain('fault of the page');
@@ -110,11 +115,45 @@ describe('stills', () => {
     expect(await table.page.locator('.frame canvas').count()).toBe(1);
     await table.screenshot('broken-files');
     expect(await table.complaints()).toEqual([]);
-    const away = table.page.getByLabel('Put this message away');
-    for (let left = Object.keys(broken).length; left > 0; left--) {
-      expect(await away.count()).toBe(left);
-      await away.first().click();
-      await expect.poll(() => away.count()).toBe(left - 1);
+    await table.page.getByLabel('Put this message away').click();
+    await expect.poll(() => lines.count()).toBe(0);
+    await table.open(Object.keys(broken)[0]);
+    await expect.poll(() => lines.count()).toBe(1);
+    await table.open(patches);
+    await expect.poll(() => lines.count()).toBe(0);
+    expectNoFaults(table);
+  });
+
+  it('shows marks at the edges of a still whole, with their names', async () => {
+    const table = await browser.fresh();
+    const { page } = table;
+    await table.open(patches);
+    await table.station('Stock');
+    await table.button('Black').focus();
+    await page.keyboard.press('Enter');
+    const figure = async (words: string, value: number) => {
+      await page.getByLabel(`Black 1, pixels ${words}`).fill(String(value));
+      await page.keyboard.press('Enter');
+    };
+    await figure('wide', 4);
+    await figure('high', 20);
+    // Places are written in hundredths of a pixel.
+    const roundingPx = 0.02;
+    const bed = (await page.locator('.bed').boundingBox())!;
+    for (const [x, y] of [
+      [4 * patchSide - 4, 2 * patchSide - 20],
+      [4 * patchSide - 4, 0],
+      [0, 0],
+    ]) {
+      await figure('from left', x);
+      await figure('from top', y);
+      for (const part of ['rect', 'text']) {
+        const box = (await page.locator(`.over ${part}`).boundingBox())!;
+        const [right, bottom] = [box.x + box.width - bed.x, box.y + box.height - bed.y];
+        expect(Math.min(box.x - bed.x, box.y - bed.y)).toBeGreaterThanOrEqual(-roundingPx);
+        expect(right).toBeLessThanOrEqual(bed.width + roundingPx);
+        expect(bottom).toBeLessThanOrEqual(bed.height + roundingPx);
+      }
     }
     expectNoFaults(table);
   });
@@ -134,6 +173,9 @@ describe('stills', () => {
     };
     const told = await table.page.locator('.findings').innerText();
     for (const { sentence } of findings) expect(told).toContain(sentence);
+    const path = await table.page.getByRole('navigation').innerText();
+    expect(path).toContain('in the table');
+    expect(path).not.toContain('as it came');
     await table.screenshot('a-table');
     expectNoFaults(table);
   });

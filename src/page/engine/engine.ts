@@ -22,8 +22,15 @@ export interface Engine {
   readonly findings: Findings;
   /** Looks at what changed in the document and asks the workers for what is wanted. */
   follow(): void;
-  /** Does something that takes a while, saying so; a problem is told to the user. */
-  whileBusy<Value>(words: string, work: () => Promise<Value>): Promise<Value | undefined>;
+  /**
+   * Does something that takes a while, saying so.
+   * @param tell takes the problem in words, and nothing when all went well: so a problem goes once the same is done well
+   */
+  whileBusy<Value>(
+    words: string,
+    work: () => Promise<Value>,
+    tell?: (problem: string) => void,
+  ): Promise<Value | undefined>;
   readonly desk: ReturnType<typeof startHand>;
   readonly judge: ReturnType<typeof startHand>;
   readonly measurer: ReturnType<typeof startHand>;
@@ -52,13 +59,19 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
   const whenStill = later(checkMs);
   const [sketchSoon, scopeSoon] = [nowAndThen(sketchMs), nowAndThen(sketchMs)];
 
-  async function whileBusy<Value>(words: string, work: () => Promise<Value>): Promise<Value | undefined> {
+  async function whileBusy<Value>(
+    words: string,
+    work: () => Promise<Value>,
+    tell = (problem: string) => store.say('problem', words, problem),
+  ): Promise<Value | undefined> {
     findings.busy = [...findings.busy, words];
     changed();
     try {
-      return await work();
+      const value = await work();
+      tell('');
+      return value;
     } catch (error) {
-      store.say('problem', problemWords(error));
+      tell(problemWords(error));
       return undefined;
     } finally {
       const at = findings.busy.indexOf(words);
@@ -67,9 +80,12 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     }
   }
 
-  /** Answers of a background task that nobody waits for: a problem shows in the page. */
-  const quietly = (work: Promise<unknown>) =>
-    void work.catch((error: unknown) => store.say('problem', problemWords(error)));
+  /** A problem of a background task that nobody waits for shows in the page, once. */
+  function tellProblem(error: unknown): void {
+    const words = problemWords(error);
+    store.say('problem', words, words);
+  }
+  const quietly = (work: Promise<unknown>) => void work.catch(tellProblem);
 
   const isCurrent = (card: Card) => store.sheet().cards.includes(card);
 
@@ -78,11 +94,8 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     // While a control moves every coarse table is shown, or the picture would wait for the hand to rest.
     const isThere = () => store.sheet().cards.some(({ id }) => id === card.id);
     const isStale = () => (size === coarseSize ? !isThere() : !isCurrent(card));
-    const lattice = await computeLattice(hands, card.look, size, isStale).catch((error: unknown) => {
-      store.say('problem', problemWords(error));
-      return undefined;
-    });
-    if (lattice === undefined) return;
+    const lattice = await computeLattice(hands, card.look, size, isStale).catch(tellProblem);
+    if (!lattice) return;
     const signals = signalsOf(card.look);
     findings.shown.set(card.id, { lattice, of: card, signals, notes: [] });
     sight.setTable(card.id, lattice, signals);
@@ -140,7 +153,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
       card.kind === 'look'
         ? judge.call('checkLook', { look: card.look, signals: signalsOf(card.look) })
         : shown?.lut && judge.call('checkLut', { lut: shown.lut, signals: shown.signals });
-    const said = await verdict?.catch((error: unknown) => void store.say('problem', problemWords(error)));
+    const said = await verdict?.catch(tellProblem);
     if (said && isCurrent(card)) findings.verdicts.set(card.id, said);
     changed();
     judgeAll();

@@ -28,6 +28,7 @@ export function controls(page: Page): TemplateResult {
         ${card.name} is a finished table: it can be looked at and checked, not shaped. Take a look file or a
         new look to shape one.
       </p>
+      ${page.findings.shown.get(card.id)?.notes.map((note) => html`<p class="purpose">${note}</p>`)}
     </section>`;
   return html`<section class="controls" aria-labelledby="station-title">
     <div class="title-line">

@@ -25,7 +25,7 @@ export function dialogBox(page: Page, heading: string, content: TemplateResult):
   };
   return html`<dialog aria-labelledby="dialog-heading" ${ref(show)} @close=${closed}>
     <h2 id="dialog-heading">${heading}</h2>
-    ${content}
+    <div class="inside">${content}</div>
     <p class="buttons end"><button @click=${closeDialog}>Close</button></p>
   </dialog>`;
 }

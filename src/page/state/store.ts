@@ -7,6 +7,9 @@ import { startView, type View, viewWithin } from './view.js';
 export interface Message {
   readonly id: number;
   readonly kind: 'problem' | 'note';
+  /** What it is about: what is said of it next takes its place. */
+  readonly topic: string;
+  /** One or more lines. */
   readonly text: string;
 }
 
@@ -22,7 +25,8 @@ export interface Store {
   look(next: Partial<View>): void;
   undo(): void;
   redo(): void;
-  say(kind: Message['kind'], text: string): void;
+  /** Says something in the place of what was said of the same topic before; no text takes that away. */
+  say(kind: Message['kind'], topic: string, text: string): void;
   dismiss(id: number): void;
   /** Tells of every change, after it. */
   watch(listener: () => void): void;
@@ -35,7 +39,7 @@ export function createStore(kept?: Kept): Store {
   let history = kept?.history ?? startHistory(emptySheet());
   let view = viewWithin(history.now, kept?.view ?? startView(history.now));
   let messages: readonly Message[] = [];
-  let said = 0;
+  let saidBefore = 0;
   const listeners: (() => void)[] = [];
 
   function tell(): void {
@@ -67,8 +71,11 @@ export function createStore(kept?: Kept): Store {
     },
     undo: () => turnTo(undone(history)),
     redo: () => turnTo(redone(history)),
-    say: (kind, text) => {
-      messages = [...messages, { id: ++said, kind, text }].slice(-mostMessages);
+    say: (kind, topic, text) => {
+      const others = messages.filter((one) => one.kind !== kind || one.topic !== topic);
+      if (text === '' && others.length === messages.length) return;
+      const said = text === '' ? [] : [{ id: ++saidBefore, kind, topic, text }];
+      messages = [...others, ...said].slice(-mostMessages);
       tell();
     },
     dismiss: (id) => {
