@@ -66,36 +66,38 @@ export function header(page: Page): TemplateResult {
       )}
     </ul>
     <button @click=${() => openDialog(page, 'add')}>Add a look …</button>
-    <span class="busy" role="status">${findings.busy[findings.busy.length - 1] ?? ''}</span>
-    <span class="together">
+    <div class="acts">
+      <span class="busy" role="status">${findings.busy[findings.busy.length - 1] ?? ''}</span>
+      <span class="together">
+        <button
+          class="icon"
+          ?disabled=${undo === undefined}
+          aria-label=${undo === undefined ? 'Undo' : `Undo: ${undo.change}`}
+          title=${undo === undefined ? 'Undo' : `Undo: ${undo.change} (Ctrl Z)`}
+          @click=${() => store.undo()}
+        >
+          ${drawing(drawings.undo)}
+        </button>
+        <button
+          class="icon"
+          ?disabled=${redo === undefined}
+          aria-label=${redo === undefined ? 'Redo' : `Redo: ${redo.change}`}
+          title=${redo === undefined ? 'Redo' : `Redo: ${redo.change} (Ctrl Shift Z)`}
+          @click=${() => store.redo()}
+        >
+          ${drawing(drawings.redo)}
+        </button>
+      </span>
+      <button @click=${() => chooseFiles(page)}>Open …</button>
       <button
-        class="icon"
-        ?disabled=${undo === undefined}
-        aria-label=${undo === undefined ? 'Undo' : `Undo: ${undo.change}`}
-        title=${undo === undefined ? 'Undo' : `Undo: ${undo.change} (Ctrl Z)`}
-        @click=${() => store.undo()}
+        class="strong"
+        @click=${() => {
+          dialogs.title = '';
+          openDialog(page, 'save');
+        }}
       >
-        ${drawing(drawings.undo)}
+        Save …
       </button>
-      <button
-        class="icon"
-        ?disabled=${redo === undefined}
-        aria-label=${redo === undefined ? 'Redo' : `Redo: ${redo.change}`}
-        title=${redo === undefined ? 'Redo' : `Redo: ${redo.change} (Ctrl Shift Z)`}
-        @click=${() => store.redo()}
-      >
-        ${drawing(drawings.redo)}
-      </button>
-    </span>
-    <button @click=${() => chooseFiles(page)}>Open …</button>
-    <button
-      class="strong"
-      @click=${() => {
-        dialogs.title = '';
-        openDialog(page, 'save');
-      }}
-    >
-      Save …
-    </button>
+    </div>
   </header>`;
 }
