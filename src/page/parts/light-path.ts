@@ -28,39 +28,48 @@ function outline(name: StationName): string {
 const colour = (wedge: readonly number[], step: number) =>
   `rgb(${[0, 1, 2].map((c) => Math.round(255 * wedge[3 * step + c])).join(' ')})`;
 
-/** The wedge as it arrives (above) and as it leaves (below), in the beam of the station. */
-function sketch({ name }: Station, arrives: readonly number[], leaves: readonly number[]): TemplateResult {
-  const steps = [...Array(wedgeSteps).keys()];
+/**
+ * The wedge as it arrives (above) and as it leaves (below), in the beam of the station; of a finished table, which does not
+ * tell, the beam alone.
+ */
+function sketch({ name }: Station, arrives?: readonly number[], leaves?: readonly number[]): TemplateResult {
+  const steps = arrives && leaves ? [...Array(wedgeSteps).keys()] : [];
   return html`<span class="beam" ${styled({ 'clip-path': outline(name) })} aria-hidden="true">
     ${steps.map(
       (step) =>
-        html`<i ${styled({ background: colour(arrives, step) })}></i
-          ><i ${styled({ background: colour(leaves, step) })}></i>`,
+        html`<i ${styled({ background: colour(arrives!, step) })}></i
+          ><i ${styled({ background: colour(leaves!, step) })}></i>`,
     )}
   </span>`;
 }
 
 const plain = Array.from({ length: 3 * wedgeSteps }, (_, i) => Math.floor(i / 3) / (wedgeSteps - 1));
 
+/** What the two rows of a wedge are. */
+export const wedgeWords = 'A grey wedge: above as the light arrives here, below as it leaves';
+
 /** The way from gate to file: every station with what it does to a grey wedge. */
 export function lightPath({ store, findings }: Page): TemplateResult {
   const card = store.card();
-  const wedges = findings.wedges ?? Array.from({ length: stationList.length + 1 }, () => plain);
   const isShaped = card.kind === 'look';
+  const unknown = Array.from({ length: stationList.length + 1 }, () => (isShaped ? plain : undefined));
+  const wedges = (isShaped && findings.wedges) || unknown;
   return html`<nav class="path" aria-label="The way of light, from gate to file">
     <ol>
       ${stationList.map((station, i) => {
         const here = store.view.station === station.name;
-        const short = isShaped ? station.inShort(card.look) : '';
+        const asked = isShaped ? station.inShort(card.look) : '';
+        const idle = isShaped ? 'as it came' : 'in the table';
         return html`<li>
           <button
-            class=${classMap({ station: true, here, idle: short === '' })}
+            class=${classMap({ station: true, here, idle: asked === '' })}
+            title=${isShaped ? wedgeWords : ''}
             aria-current=${here ? 'step' : 'false'}
             @click=${() => store.look({ station: station.name })}
           >
             <span class="heading">${drawing(stationDrawings[station.name])}<b>${station.title}</b></span>
             ${sketch(station, wedges[i], wedges[i + 1])}
-            <span class="short" title=${short}>${short === '' ? 'as it came' : short}</span>
+            <span class="short" title=${asked}>${asked === '' ? idle : asked}</span>
           </button>
         </li>`;
       })}

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import type { Look } from '../../look/look-schema.js';
 import { setField } from '../state/actions.js';
@@ -17,6 +17,7 @@ export function choiceRow(store: Store, look: Look, { path, label, options }: Ch
   const field = fieldOf(look, path) ?? valueOf(look, path);
   const id = `field-${path.replaceAll('.', '-')}`;
   const offered = options.filter((option) => isOffered(option, field));
+  const note = offered.find((option) => holds(option, field))?.note;
   const choose = (event: Event) => {
     const option = offered[(event.target as HTMLSelectElement).selectedIndex];
     if (!holds(option, field)) setField(store, path, option.value, label.toLowerCase());
@@ -26,6 +27,7 @@ export function choiceRow(store: Store, look: Look, { path, label, options }: Ch
     <select id=${id} @change=${choose}>
       ${offered.map((option) => html`<option .selected=${live(holds(option, field))}>${option.label}</option>`)}
     </select>
+    ${note === undefined ? nothing : html`<small>${note}</small>`}
   </div>`;
 }
 

@@ -8,6 +8,8 @@ const holdsField = (name: string) => (value: unknown) =>
 /** Where the slider starts when a Planck radiator is chosen: an incandescent projection lamp of high wattage. */
 const usualKelvin = 3200;
 
+const inWords = (name: string) => name.replaceAll('-', ' ');
+
 const isPlanck = ({ projector }: Look) => holdsField('kelvin')(projector?.lamp);
 
 export const lamp: Station = {
@@ -29,7 +31,11 @@ export const lamp: Station = {
               holds: (value) => value === undefined,
             },
             { label: 'glowing body (kelvin)', value: { kelvin: usualKelvin }, holds: holdsField('kelvin') },
-            ...Object.entries(lamps).map(([value, { title }]) => ({ label: title, value })),
+            ...Object.entries(lamps).map(([value, { title }]) => ({
+              label: inWords(value),
+              note: title,
+              value,
+            })),
             { label: 'measured lamp (drop its file)', value: undefined, holds: holdsField('spectrum') },
           ],
         },
@@ -50,7 +56,7 @@ export const lamp: Station = {
   inShort: ({ projector }) => {
     const choice = projector?.lamp;
     if (choice === undefined) return '';
-    if (typeof choice === 'string') return choice.replaceAll('-', ' ');
+    if (typeof choice === 'string') return inWords(choice);
     return 'kelvin' in choice ? `${choice.kelvin} K` : 'measured lamp';
   },
 };

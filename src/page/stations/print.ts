@@ -1,5 +1,5 @@
 import type { FieldPath } from '../state/field.js';
-import { type NumberControl, signed, type Station } from './station.js';
+import { type NumberControl, signed, type Station, tagged } from './station.js';
 
 const points = (colour: 'red' | 'green' | 'blue'): NumberControl => ({
   kind: 'number',
@@ -57,7 +57,12 @@ export const print: Station = {
     const { red, green, blue } = asked.printerPoints;
     return [
       asked.exposureStops === 0 ? '' : `${signed(asked.exposureStops, 0.05)} stops`,
-      red || green || blue ? [red, green, blue].map((value) => signed(value, 0.5)).join(' ') : '',
+      red || green || blue
+        ? `points ${tagged(
+            'RGB',
+            [red, green, blue].map((value) => signed(value, 0.5)),
+          )}`
+        : '',
       asked.contrast === 1 ? '' : `contrast ${asked.contrast}`,
       asked.saturation === 1 ? '' : `colour ${asked.saturation}`,
     ]

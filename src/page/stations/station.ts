@@ -36,6 +36,8 @@ export interface ChoiceControl extends OfField {
 
 export interface Option {
   readonly label: string;
+  /** What it is, where the label is only a name. */
+  readonly note?: string;
   /** Written into the field; undefined leaves it out. */
   readonly value: unknown;
   /** Whether this is what the field holds, where equality does not tell. */
@@ -79,3 +81,7 @@ export const figure = (value: number, step: number): string =>
 /** A figure that is only worth saying when it is not nothing. */
 export const signed = (value: number, step: number): string =>
   `${value > 0 ? '+' : ''}${figure(value, step)}`;
+
+/** Three figures, each behind the initial of its colour: `R 0.0 G +1.5 B −0.5`. */
+export const tagged = (initials: string, figures: readonly string[]): string =>
+  figures.map((one, i) => `${initials[i]}\u00a0${one}`).join(' ');

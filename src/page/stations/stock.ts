@@ -1,6 +1,6 @@
 import { dyeSets } from '../../film/dye-sets/index.js';
 import type { FieldPath } from '../state/field.js';
-import { figure, type NumberControl, type Station } from './station.js';
+import { figure, type NumberControl, type Station, tagged } from './station.js';
 
 const loss = (dye: 'cyan' | 'magenta' | 'yellow'): NumberControl => ({
   kind: 'number',
@@ -45,6 +45,6 @@ export const stock: Station = {
     const shares = [lost.cyan, lost.magenta, lost.yellow].map((share) => figure(100 * share, 1));
     const stained = [added.red, added.green, added.blue].some((density) => density !== 0);
     const faded = shares.some((share) => share !== '0');
-    return `${faded ? `lost ${shares.join(' ')} %` : ''}${faded && stained ? ', ' : ''}${stained ? 'stain' : ''}`;
+    return `${faded ? `lost ${tagged('CMY', shares)} %` : ''}${faded && stained ? ', ' : ''}${stained ? 'stain' : ''}`;
   },
 };
