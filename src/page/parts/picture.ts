@@ -1,6 +1,7 @@
 import { html, nothing, svg, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { chooseFiles, openDemoStill } from '../files.js';
+import type { Box } from '../display/display.js';
 import { cardName, type Still } from '../state/sheet.js';
 import { mirroredAcross, mirroredDown, seenPlace, turnedRight } from '../state/turn.js';
 import type { Comparison } from '../state/view.js';
@@ -24,38 +25,68 @@ const comparisonWords: Readonly<Record<Comparison, string>> = {
 
 const round = (value: number) => Math.round(value * 100) / 100;
 
-/** Marks of the still, and the one being drawn, over a tile; in canvas pixels. */
+/** Half of the line around a mark: it is drawn inside, so that none of it leaves the picture. */
+const inset = 1;
+/** Room that a label takes above its mark. */
+const labelHeight = 20;
+
+type Corner = readonly [x: number, y: number];
+
+/**
+ * A mark between two corners. Its label stands above, or below where there is no room, and reaches to the side on which
+ * there is more.
+ * @param tile the picture's place on the bed
+ */
+function markBox(a: Corner, b: Corner, tile: Box, words: string, draft = false) {
+  const [left, right] = [Math.min(a[0], b[0]), Math.max(a[0], b[0])];
+  const [top, bottom] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
+  const isRight = left + right > 2 * tile.x + tile.width;
+  const below = Math.min(bottom + labelHeight, tile.y + tile.height) - 4;
+  return svg`<g class=${draft ? 'draft' : 'mark'}>
+    <rect x=${round(left + inset)} y=${round(top + inset)}
+      width=${round(Math.max(1, right - left - 2 * inset))}
+      height=${round(Math.max(1, bottom - top - 2 * inset))}></rect>
+    <text x=${round(isRight ? right - 4 : left + 4)} y=${round(top < tile.y + labelHeight ? below : top - 5)}
+      text-anchor=${isRight ? 'end' : 'start'}>${words}</text>
+  </g>`;
+}
+
+/** A box of the canvas in pixels of the page. */
+const onPage = ({ x, y, width, height }: Box, scale: number): Box => ({
+  x: x * scale,
+  y: y * scale,
+  width: width * scale,
+  height: height * scale,
+});
+
+/** Marks of the still, and the one being drawn, over a tile; in pixels of the page. */
 function rectangles(page: Page, still: Still, glass: Glass) {
   const { store, sight, dialogs } = page;
   const sheet = store.sheet();
-  const [{ picture }] = layout(sheet, store.view, still, sight, dialogs.holding).scene.tiles;
-  const at = ([u, v]: readonly [number, number]) => {
-    const [x, y] = seenPlace(sheet.turn, [u, v]);
-    return [picture.x + x * picture.width, picture.y + y * picture.height] as const;
-  };
-  const box = (
-    a: readonly [number, number],
-    b: readonly [number, number],
-    words: string,
-    draft = false,
-  ) => svg`
-    <g class=${draft ? 'draft' : 'mark'}>
-      <rect x=${round(Math.min(a[0], b[0]))} y=${round(Math.min(a[1], b[1]))}
-        width=${round(Math.abs(a[0] - b[0]))} height=${round(Math.abs(a[1] - b[1]))}></rect>
-      <text x=${round(Math.min(a[0], b[0]) + 4)} y=${round(Math.min(a[1], b[1]) - 5)}>${words}</text>
-    </g>`;
-  const drawn = glass.draft();
-  const inDraft = (place: { x: number; y: number }) =>
-    [picture.x + place.x * picture.width, picture.y + place.y * picture.height] as const;
-  return svg`${sheet.marks
-    .filter((mark) => mark.still === still.id)
-    .map((mark) =>
-      box(
-        at([mark.x / still.width, mark.y / still.height]),
-        at([(mark.x + mark.width) / still.width, (mark.y + mark.height) / still.height]),
-        markWords[mark.kind].name,
-      ),
-    )}${drawn && store.view.marking ? box(inDraft(drawn.from), inDraft(drawn.to), markWords[store.view.marking].name, true) : nothing}`;
+  const [tile] = layout(sheet, store.view, still, sight, dialogs.holding).scene.tiles;
+  const scale = sight.element.clientWidth / sight.width || 1;
+  const [box, picture] = [onPage(tile.box, scale), onPage(tile.picture, scale)];
+  const inPicture = (x: number, y: number): Corner => [
+    picture.x + x * picture.width,
+    picture.y + y * picture.height,
+  ];
+  const at = (x: number, y: number) =>
+    inPicture(...seenPlace(sheet.turn, [x / still.width, y / still.height]));
+  const draft = store.view.marking && glass.draft();
+  const here = sheet.marks.filter((mark) => mark.still === still.id);
+  return svg`${here.map(({ kind, x, y, width, height }) =>
+    markBox(at(x, y), at(x + width, y + height), box, markWords[kind].name),
+  )}${
+    draft
+      ? markBox(
+          inPicture(draft.from.x, draft.from.y),
+          inPicture(draft.to.x, draft.to.y),
+          box,
+          markWords[store.view.marking!].name,
+          true,
+        )
+      : nothing
+  }`;
 }
 
 /** The handle of the split: dragged, or moved with the arrow keys. */
@@ -124,6 +155,10 @@ function empty(page: Page): TemplateResult {
     <p>
       Drop them anywhere: PNG, JPEG or TIFF, as the camera wrote them. Nothing leaves this computer. Look
       files and .cube tables can be dropped as well.
+    </p>
+    <p>
+      Above lies the way of light. At each station a grey wedge shows what happens there: its upper row as the
+      light arrives, its lower row as it leaves.
     </p>
     <p class="buttons">
       <button class="strong" @click=${() => chooseFiles(page)}>Choose files</button>
@@ -242,9 +277,7 @@ export function picture(page: Page, glass: Glass): TemplateResult {
                 @keydown=${(event: KeyboardEvent) => pictureKey(page, event)}
                 @keyup=${(event: KeyboardEvent) => pictureKeyUp(page, event)}
               >
-                <svg class="over" viewBox="0 0 ${sight.width} ${sight.height}" aria-hidden="true">
-                  ${rectangles(page, still, glass)}
-                </svg>
+                <svg class="over" aria-hidden="true">${rectangles(page, still, glass)}</svg>
               </div>
               ${captions(page, still)} ${splitHandle(page, still)}`
       }
