@@ -65,8 +65,8 @@ export function header(page: Page): TemplateResult {
         (one) => card(page, one, cards.length > 1),
       )}
     </ul>
-    <button @click=${() => openDialog(page, 'add')}>Add a look …</button>
     <div class="acts">
+      <button @click=${() => openDialog(page, 'add')}>Add a look …</button>
       <span class="busy" role="status">${findings.busy[findings.busy.length - 1] ?? ''}</span>
       <span class="together">
         <button
