@@ -55,3 +55,17 @@ export function even(a: v128, b: v128): v128 {
 export function odd(a: v128, b: v128): v128 {
   return i8x16.shuffle(a, b, 4, 5, 6, 7, 12, 13, 14, 15, 20, 21, 22, 23, 28, 29, 30, 31);
 }
+
+/** a3 b0 b1 b2 */
+// @ts-ignore: decorator
+@inline
+export function lastAnd(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27);
+}
+
+/** a1 a2 a3 b0 */
+// @ts-ignore: decorator
+@inline
+export function andFirst(a: v128, b: v128): v128 {
+  return i8x16.shuffle(a, b, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19);
+}

@@ -23,23 +23,27 @@ export function lineReader(
   const planes = planePlaces(layout);
   const bytes = codeBytes(layout);
   const { before, behind } = spreadShares[siteAcross];
-  const half = addresses.take(4 * width);
   const [first, second, third] = planes.map(() => addresses.take(4 * width));
   const matrix = addresses.take(48);
   new Float32Array(memory, matrix, 12).set(planesToRgb({ layout, ...coding }, rgbRange));
 
-  function readPlane({ at, count, lines, across, down }: PlanePlace, frame: number, y: number, line: number) {
+  function readPlane({ at, count, lines, down }: PlanePlace, frame: number, y: number, line: number) {
     const { here, other, share } =
       down === 2 ? linesAround(y, lines, siteDown) : { here: y, other: y, share: 0 };
     const codes = (row: number) => frame + at + row * count * bytes;
-    const to = across === 2 ? half : line;
-    module.readLine(bytes, codes(here), codes(share === 0 ? here : other), share, count, to);
-    if (across === 2) module.spreadLine(half, count, before, behind, line);
+    module.readLine(bytes, codes(here), codes(share === 0 ? here : other), share, count, line);
   }
   if (kind === 'grey')
     return (frame, y, rgb) => {
       readPlane(planes[0], frame, y, first);
       module.linesToRgb(matrix, first, first, first, width, rgb);
+    };
+  if (planes[1].across === 2)
+    return (frame, y, rgb) => {
+      readPlane(planes[1], frame, y, second);
+      readPlane(planes[2], frame, y, third);
+      const luma = frame + y * width * bytes;
+      module.spreadToRgb(matrix, bytes, luma, second, third, before, behind, width, rgb);
     };
   return (frame, y, rgb) => {
     readPlane(planes[0], frame, y, first);

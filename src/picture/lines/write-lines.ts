@@ -3,7 +3,7 @@ import { gatherPlaces, gatherWeights } from '../chroma-sampling.js';
 import type { FrameCoding } from '../planar-codec.js';
 import type { Siting } from '../planes.js';
 import type { LineModule } from './line-module.js';
-import { type Addresses, codeBytes, planePlaces } from './places.js';
+import { type Addresses, codeBytes, type PlanePlace, planePlaces } from './places.js';
 import { rgbToPlanes } from './plane-matrix.js';
 
 /** Puts pixels of r g b of 16 bits at address `rgb` as line `y` of the frame at address `frame`; lines come in order. */
@@ -55,13 +55,12 @@ export function lineWriter(
   addresses: Addresses,
 ): WriteLine {
   const { width, height, bits, siteAcross, siteDown } = layout;
-  const planes = planePlaces(layout);
+  const [first, ...others] = planePlaces(layout);
   const bytes = codeBytes(layout);
   const most = 2 ** bits - 1;
   const line = () => addresses.take(4 * width);
-  /** Of each plane the last lines at every pixel, and the same taken together across. */
-  const whole = planes.map(() => Array.from({ length: kept }, line));
-  const gathered = planes.map(() => Array.from({ length: kept }, line));
+  /** Of the second plane and the third, the last lines at every pixel. */
+  const keptLines = others.map(({ down }) => Array.from({ length: down === 1 ? 1 : kept }, line));
   const result = line();
   const matrix = addresses.take(48);
   new Float32Array(memory, matrix, 12).set(rgbToPlanes({ layout, ...coding }, rgbRange));
@@ -72,27 +71,26 @@ export function lineWriter(
   /** The line of the picture with which a line of half as many has all that it is taken together from. */
   const complete = (row: number) => Math.min(height - 1, 2 * row + 2);
 
+  function put(from: number, { at, count, across }: PlanePlace, row: number, frame: number): void {
+    const to = frame + at + row * count * bytes;
+    if (across === 1) return module.writeLine(bytes, from, count, most, to);
+    holdEnds(from);
+    module.gatherCodes(bytes, from, count, ...weightsAcross, most, to);
+  }
+
   /** Writes the lines of a plane that can be told when line `y` of the picture is there. */
-  function writePlane(i: number, y: number, frame: number): void {
-    const { at, count, lines, across, down } = planes[i];
-    const put = (from: number, row: number) =>
-      module.writeLine(bytes, from, count, most, frame + at + row * count * bytes);
-    const ring = across === 1 ? whole[i] : gathered[i];
-    if (across === 2) {
-      holdEnds(whole[i][y % kept]);
-      module.gatherLine(whole[i][y % kept], count, ...weightsAcross, ring[y % kept]);
-    }
-    if (down === 1) return put(ring[y % kept], y);
-    for (let row = Math.max(0, (y >> 1) - 1); row < lines && complete(row) <= y; row++) {
+  function writePlane(plane: PlanePlace, lines: readonly number[], y: number, frame: number): void {
+    if (plane.down === 1) return put(lines[0], plane, y, frame);
+    for (let row = Math.max(0, (y >> 1) - 1); row < plane.lines && complete(row) <= y; row++) {
       if (complete(row) < y) continue;
-      const [l0, l1, l2, l3] = placesDown[row].map((place) => ring[place % kept]);
-      module.gatherLines(l0, l1, l2, l3, count, ...weightsDown, result);
-      put(result, row);
+      const [l0, l1, l2, l3] = placesDown[row].map((place) => lines[place % kept]);
+      module.gatherLines(l0, l1, l2, l3, width, ...weightsDown, result);
+      put(result, plane, row, frame);
     }
   }
   return (rgb, y, frame) => {
-    const [a, b, c] = whole.map((lines) => lines[y % kept]);
-    module.rgbToLines(matrix, rgb, width, a, b, c);
-    for (let i = 0; i < planes.length; i++) writePlane(i, y, frame);
+    const [b, c] = keptLines.map((lines) => lines[y % lines.length]);
+    module.rgbToLines(matrix, rgb, width, bytes, most, frame + y * first.count * bytes, b, c);
+    others.forEach((plane, i) => writePlane(plane, keptLines[i], y, frame));
   };
 }

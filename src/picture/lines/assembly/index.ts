@@ -1,9 +1,9 @@
 // Loops over the lines of a picture in planes: codes to red, green and blue and back, four to eight pixels at once.
-// Compiled by the build to WebAssembly with 128-bit SIMD. It knows addresses and nothing else: see ../frame-lines.ts.
+// Compiled by the build to WebAssembly with 128-bit SIMD. It knows addresses and nothing else: see ../frame-through.ts.
 // A line is numbers of 32-bit floats, with room for `lineRoom` bytes before and behind: what lies there may be read and
 // written, and means nothing unless it is said.
 
-import { even, high32, high64, low16, low32, low64, odd } from '../../../maths/assembly/lanes';
+import { andFirst, even, high16, high32, high64, lastAnd, low16, low32, low64, odd } from '../../../maths/assembly/lanes';
 
 /** Bytes that every line, and every run of pixels and codes that is read, has behind it; lines have them before, too. */
 export const lineRoom: i32 = 64;
@@ -45,27 +45,6 @@ function fourCodes<T>(at: usize): v128 {
   return f32x4.convert_i32x4_s(i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(v128.load32_zero(at))));
 }
 
-/**
- * One number for two pixels to one for each; the ends are held.
- * @param before share of the number before in the first of the two pixels
- * @param behind share of the number behind in the second
- */
-export function spreadLine(from: usize, count: i32, before: f32, behind: f32, to: usize): void {
-  store<f32>(from - 4, load<f32>(from));
-  store<f32>(from + 4 * count, load<f32>(from + 4 * (count - 1)));
-  const shareBefore = f32x4.splat(before);
-  const shareBehind = f32x4.splat(behind);
-  for (let i = 0; i < count; i += 4, from += 16, to += 32) {
-    const here = v128.load(from);
-    const toBefore = f32x4.mul(f32x4.sub(v128.load(from - 4), here), shareBefore);
-    const toBehind = f32x4.mul(f32x4.sub(v128.load(from, 4), here), shareBehind);
-    const first = f32x4.add(here, toBefore);
-    const second = f32x4.add(here, toBehind);
-    v128.store(to, low32(first, second));
-    v128.store(to, high32(first, second), 16);
-  }
-}
-
 /** `m0 a + m1 b + m2 c + m3`, where m are the four numbers of one row of a matrix. */
 // @ts-ignore: decorator
 @inline
@@ -83,49 +62,198 @@ function rounded(value: v128): v128 {
   return i32x4.sub(f32x4.add(value, f32x4.splat(whole)), i32x4.splat(wholeAsBits));
 }
 
+/** Eight codes of each channel as pixels of r g b; the two bytes behind them are written, too. */
+// @ts-ignore: decorator
+@inline
+function storeRgb(red: v128, green: v128, blue: v128, to: usize): void {
+  // Pixels of r g b and a filler each, over which the next one is stored.
+  const rg03 = low16(red, green);
+  const rg47 = high16(red, green);
+  const bb03 = low16(blue, blue);
+  const bb47 = high16(blue, blue);
+  const p01 = low32(rg03, bb03);
+  const p23 = high32(rg03, bb03);
+  const p45 = low32(rg47, bb47);
+  const p67 = high32(rg47, bb47);
+  v128.store64_lane(to, p01, 0);
+  v128.store64_lane(to, p01, 1, 6);
+  v128.store64_lane(to, p23, 0, 12);
+  v128.store64_lane(to, p23, 1, 18);
+  v128.store64_lane(to, p45, 0, 24);
+  v128.store64_lane(to, p45, 1, 30);
+  v128.store64_lane(to, p67, 0, 36);
+  v128.store64_lane(to, p67, 1, 42);
+}
+
+/** Eight numbers as 16-bit codes, cut to 0..65535. */
+// @ts-ignore: decorator
+@inline
+function codesOf(first: v128, second: v128): v128 {
+  return i16x8.narrow_i32x4_u(rounded(first), rounded(second));
+}
+
 /**
  * Three lines to pixels of r g b, 16 bits each, cut to 0..65535.
  * @param matrix three rows of four numbers, for red, green and blue: shares of the three lines, and what is added
- * @param to a few bytes behind the pixels are written, too
+ * @param to up to 48 bytes behind the pixels are written, too
  */
 export function linesToRgb(matrix: usize, a: usize, b: usize, c: usize, width: i32, to: usize): void {
-  for (let i = 0; i < width; i += 4, a += 16, b += 16, c += 16, to += 24) {
-    const la = v128.load(a);
-    const lb = v128.load(b);
-    const lc = v128.load(c);
-    const red = rounded(weighed(matrix, la, lb, lc));
-    const green = rounded(weighed(matrix + 16, la, lb, lc));
-    const blue = rounded(weighed(matrix + 32, la, lb, lc));
-    const rg = i16x8.narrow_i32x4_u(red, green);
-    const bb = i16x8.narrow_i32x4_u(blue, blue);
-    // Four pixels of r g b and a filler each, over which the next one is stored.
-    const rgrg = low16(rg, high64(rg, rg));
-    const bbbb = low16(bb, bb);
-    const first = low32(rgrg, bbbb);
-    const second = high32(rgrg, bbbb);
-    v128.store64_lane(to, first, 0);
-    v128.store64_lane(to, first, 1, 6);
-    v128.store64_lane(to, second, 0, 12);
-    v128.store64_lane(to, second, 1, 18);
+  for (let i = 0; i < width; i += 8, a += 32, b += 32, c += 32, to += 48) {
+    const a0 = v128.load(a);
+    const a1 = v128.load(a, 16);
+    const b0 = v128.load(b);
+    const b1 = v128.load(b, 16);
+    const c0 = v128.load(c);
+    const c1 = v128.load(c, 16);
+    storeRgb(
+      codesOf(weighed(matrix, a0, b0, c0), weighed(matrix, a1, b1, c1)),
+      codesOf(weighed(matrix + 16, a0, b0, c0), weighed(matrix + 16, a1, b1, c1)),
+      codesOf(weighed(matrix + 32, a0, b0, c0), weighed(matrix + 32, a1, b1, c1)),
+      to,
+    );
   }
 }
 
-/** Pixels of r g b, 16 bits each, to three lines; the matrix's rows are the lines. */
-export function rgbToLines(matrix: usize, from: usize, width: i32, a: usize, b: usize, c: usize): void {
-  for (let i = 0; i < width; i += 4, a += 16, b += 16, c += 16, from += 24) {
-    const p0 = v128.load16x4_u(from);
-    const p1 = v128.load16x4_u(from, 6);
-    const p2 = v128.load16x4_u(from, 12);
-    const p3 = v128.load16x4_u(from, 18);
-    const rg01 = low32(p0, p1);
-    const rg23 = low32(p2, p3);
-    const red = f32x4.convert_i32x4_s(low64(rg01, rg23));
-    const green = f32x4.convert_i32x4_s(high64(rg01, rg23));
-    const blue = f32x4.convert_i32x4_s(low64(high32(p0, p1), high32(p2, p3)));
-    v128.store(a, weighed(matrix, red, green, blue));
-    v128.store(b, weighed(matrix + 16, red, green, blue));
-    v128.store(c, weighed(matrix + 32, red, green, blue));
+/**
+ * The same of luma's codes and two lines of colour differences of which one number stands for two pixels; their ends are
+ * held. All of luma counts alike in the three, and of the differences neither the first in red nor the second in blue.
+ * @param bytes of a code, 1 or 2
+ * @param a where the codes lie
+ * @param before share of the number before in the first of the two pixels
+ * @param behind share of the number behind in the second
+ */
+export function spreadToRgb(
+  matrix: usize,
+  bytes: i32,
+  a: usize,
+  b: usize,
+  c: usize,
+  before: f32,
+  behind: f32,
+  width: i32,
+  to: usize,
+): void {
+  holdEnds(b, (width + 1) >> 1);
+  holdEnds(c, (width + 1) >> 1);
+  if (bytes == 1) spreadCodes<u8>(matrix, a, b, c, before, behind, width, to);
+  else spreadCodes<u16>(matrix, a, b, c, before, behind, width, to);
+}
+
+function holdEnds(line: usize, count: i32): void {
+  const end = line + 4 * count;
+  store<f32>(line - 4, load<f32>(line));
+  store<f32>(end, load<f32>(end - 4));
+}
+
+// @ts-ignore: decorator
+@inline
+function spreadCodes<T>(
+  matrix: usize,
+  a: usize,
+  b: usize,
+  c: usize,
+  before: f32,
+  behind: f32,
+  width: i32,
+  to: usize,
+): void {
+  const shareBefore = f32x4.splat(before);
+  const shareBehind = f32x4.splat(behind);
+  const luma = v128.load32_splat(matrix);
+  const redOfC = v128.load32_splat(matrix, 8);
+  const redZero = v128.load32_splat(matrix, 12);
+  const greenOfB = v128.load32_splat(matrix, 20);
+  const greenOfC = v128.load32_splat(matrix, 24);
+  const greenZero = v128.load32_splat(matrix, 28);
+  const blueOfB = v128.load32_splat(matrix, 36);
+  const blueZero = v128.load32_splat(matrix, 44);
+  for (; width > 0; width -= 8, a += 8 * sizeof<T>(), b += 16, c += 16, to += 48) {
+    const firstB = leaning(b, -4, shareBefore);
+    const secondB = leaning(b, 4, shareBehind);
+    const b0 = low32(firstB, secondB);
+    const b1 = high32(firstB, secondB);
+    const firstC = leaning(c, -4, shareBefore);
+    const secondC = leaning(c, 4, shareBehind);
+    const c0 = low32(firstC, secondC);
+    const c1 = high32(firstC, secondC);
+    const a0 = f32x4.mul(fourCodes<T>(a), luma);
+    const a1 = f32x4.mul(fourCodes<T>(a + 4 * sizeof<T>()), luma);
+    const red0 = f32x4.add(a0, f32x4.add(f32x4.mul(c0, redOfC), redZero));
+    const red1 = f32x4.add(a1, f32x4.add(f32x4.mul(c1, redOfC), redZero));
+    const blue0 = f32x4.add(f32x4.add(a0, f32x4.mul(b0, blueOfB)), blueZero);
+    const blue1 = f32x4.add(f32x4.add(a1, f32x4.mul(b1, blueOfB)), blueZero);
+    const green0 = f32x4.add(
+      f32x4.add(a0, f32x4.mul(b0, greenOfB)),
+      f32x4.add(f32x4.mul(c0, greenOfC), greenZero),
+    );
+    const green1 = f32x4.add(
+      f32x4.add(a1, f32x4.mul(b1, greenOfB)),
+      f32x4.add(f32x4.mul(c1, greenOfC), greenZero),
+    );
+    storeRgb(codesOf(red0, red1), codesOf(green0, green1), codesOf(blue0, blue1), to);
   }
+}
+
+/** Four numbers and a share of those beside them. */
+// @ts-ignore: decorator
+@inline
+function leaning(at: usize, side: i32, share: v128): v128 {
+  const here = v128.load(at);
+  return f32x4.add(here, f32x4.mul(f32x4.sub(v128.load(at + side), here), share));
+}
+
+/**
+ * Pixels of r g b, 16 bits each, to codes and two lines; the matrix's rows are the three. The codes are cut to 0..most, and
+ * not a byte behind them is written.
+ * @param from is used up
+ * @param bytes of a code, 1 or 2
+ */
+export function rgbToLines(
+  matrix: usize,
+  from: usize,
+  width: i32,
+  bytes: i32,
+  most: i32,
+  codes: usize,
+  b: usize,
+  c: usize,
+): void {
+  const highest = i16x8.splat(<i16>most);
+  for (; width > 0; width -= 8, from += 48, codes += 8 * bytes, b += 32, c += 32) {
+    const first = fourToLines(matrix, from, b, c);
+    const second = fourToLines(matrix, from + 24, b + 16, c + 16);
+    storeCodes(bytes, i16x8.min_u(i16x8.narrow_i32x4_u(first, second), highest), width, codes, from);
+  }
+}
+
+/** Four pixels to numbers of two lines. @returns those of the first, rounded */
+// @ts-ignore: decorator
+@inline
+function fourToLines(matrix: usize, from: usize, b: usize, c: usize): v128 {
+  const p0 = v128.load16x4_u(from);
+  const p1 = v128.load16x4_u(from, 6);
+  const p2 = v128.load16x4_u(from, 12);
+  const p3 = v128.load16x4_u(from, 18);
+  const rg01 = low32(p0, p1);
+  const rg23 = low32(p2, p3);
+  const red = f32x4.convert_i32x4_s(low64(rg01, rg23));
+  const green = f32x4.convert_i32x4_s(high64(rg01, rg23));
+  const blue = f32x4.convert_i32x4_s(low64(high32(p0, p1), high32(p2, p3)));
+  v128.store(b, weighed(matrix + 16, red, green, blue));
+  v128.store(c, weighed(matrix + 32, red, green, blue));
+  return rounded(weighed(matrix, red, green, blue));
+}
+
+/** Stores eight codes, or the `left` that there still are: those by way of memory that is used up. */
+// @ts-ignore: decorator
+@inline
+function storeCodes(bytes: i32, codes: v128, left: i32, to: usize, used: usize): void {
+  const stored = bytes == 2 ? codes : i8x16.narrow_i16x8_u(codes, codes);
+  if (left < 8) {
+    v128.store(used, stored);
+    memory.copy(to, used, bytes * left);
+  } else if (bytes == 2) v128.store(to, stored);
+  else v128.store64_lane(to, stored, 0);
 }
 
 /** Turns a line of pixels left to right, in place. */
@@ -142,16 +270,45 @@ export function mirrorRgb(rgb: usize, width: i32): void {
 }
 
 /**
- * One number for each pixel to one for two: four pixels weighed, from the one before the two to the one behind them.
- * @param from one number before the line and two behind it are read: the caller says what they are
+ * Numbers of a line, one for each pixel, to codes, one for two pixels, cut to 0..most; not a byte behind them is written.
+ * Four pixels are weighed, from the one before the two to the one behind them.
+ * @param bytes of a code, 1 or 2
+ * @param from one number before the line and two behind it are read: the caller says what they are; it is used up
  */
-export function gatherLine(from: usize, count: i32, w0: f32, w1: f32, w2: f32, w3: f32, to: usize): void {
-  for (let i = 0; i < count; i += 4, from += 32, to += 16) {
-    const pairs0 = v128.load(from);
-    const pairs1 = v128.load(from, 16);
-    const before = odd(v128.load(from - 8), v128.load(from, 8));
-    const behind = even(v128.load(from, 8), v128.load(from, 24));
-    v128.store(to, fourWeighed(before, even(pairs0, pairs1), odd(pairs0, pairs1), behind, w0, w1, w2, w3));
+export function gatherCodes(
+  bytes: i32,
+  from: usize,
+  count: i32,
+  w0: f32,
+  w1: f32,
+  w2: f32,
+  w3: f32,
+  most: i32,
+  to: usize,
+): void {
+  const highest = i16x8.splat(<i16>most);
+  const ofBefore = f32x4.splat(w0);
+  const ofFirst = f32x4.splat(w1);
+  const ofSecond = f32x4.splat(w2);
+  const ofBehind = f32x4.splat(w3);
+  let before = v128.load32_splat(from - 4);
+  for (; count > 0; count -= 8, from += 64, to += 8 * bytes) {
+    const first0 = even(v128.load(from), v128.load(from, 16));
+    const second0 = odd(v128.load(from), v128.load(from, 16));
+    const first1 = even(v128.load(from, 32), v128.load(from, 48));
+    const second1 = odd(v128.load(from, 32), v128.load(from, 48));
+    const behind = v128.load32_splat(from, 64);
+    const numbers0 = f32x4.add(
+      f32x4.add(f32x4.mul(lastAnd(before, second0), ofBefore), f32x4.mul(first0, ofFirst)),
+      f32x4.add(f32x4.mul(second0, ofSecond), f32x4.mul(andFirst(first0, first1), ofBehind)),
+    );
+    const numbers1 = f32x4.add(
+      f32x4.add(f32x4.mul(lastAnd(second0, second1), ofBefore), f32x4.mul(first1, ofFirst)),
+      f32x4.add(f32x4.mul(second1, ofSecond), f32x4.mul(andFirst(first1, behind), ofBehind)),
+    );
+    const codes = i16x8.min_u(i16x8.narrow_i32x4_u(rounded(numbers0), rounded(numbers1)), highest);
+    storeCodes(bytes, codes, count, to, from);
+    before = second1;
   }
 }
 
@@ -168,52 +325,26 @@ export function gatherLines(
   w3: f32,
   to: usize,
 ): void {
-  for (let i: usize = 0; i < 4 * <usize>count; i += 16)
-    v128.store(
-      to + i,
-      fourWeighed(
-        v128.load(l0 + i),
-        v128.load(l1 + i),
-        v128.load(l2 + i),
-        v128.load(l3 + i),
-        w0,
-        w1,
-        w2,
-        w3,
-      ),
-    );
-}
-
-// @ts-ignore: decorator
-@inline
-function fourWeighed(a: v128, b: v128, c: v128, d: v128, w0: f32, w1: f32, w2: f32, w3: f32): v128 {
-  const ab = f32x4.add(f32x4.mul(a, f32x4.splat(w0)), f32x4.mul(b, f32x4.splat(w1)));
-  return f32x4.add(ab, f32x4.add(f32x4.mul(c, f32x4.splat(w2)), f32x4.mul(d, f32x4.splat(w3))));
+  const of0 = f32x4.splat(w0);
+  const of1 = f32x4.splat(w1);
+  const of2 = f32x4.splat(w2);
+  const of3 = f32x4.splat(w3);
+  for (let i: usize = 0; i < 4 * <usize>count; i += 16) {
+    const first = f32x4.add(f32x4.mul(v128.load(l0 + i), of0), f32x4.mul(v128.load(l1 + i), of1));
+    const last = f32x4.add(f32x4.mul(v128.load(l2 + i), of2), f32x4.mul(v128.load(l3 + i), of3));
+    v128.store(to + i, f32x4.add(first, last));
+  }
 }
 
 /**
  * Numbers to codes, rounded and cut to 0..most; not a byte behind them is written.
  * @param bytes of a code, 1 or 2
+ * @param from is used up
  */
 export function writeLine(bytes: i32, from: usize, count: i32, most: i32, to: usize): void {
   const highest = i16x8.splat(<i16>most);
-  const eights = count & ~7;
-  const end = from + 4 * eights;
-  for (; from < end; from += 32, to += 8 * bytes) {
-    const codes = eightCodes(from, highest);
-    if (bytes == 2) v128.store(to, codes);
-    else v128.store64_lane(to, i8x16.narrow_i16x8_u(codes, codes), 0);
+  for (; count > 0; count -= 8, from += 32, to += 8 * bytes) {
+    const codes = i16x8.narrow_i32x4_u(rounded(v128.load(from)), rounded(v128.load(from, 16)));
+    storeCodes(bytes, i16x8.min_u(codes, highest), count, to, from);
   }
-  if (eights == count) return;
-  // The rest goes by way of the numbers that are used up.
-  const codes = eightCodes(from, highest);
-  v128.store(from, bytes == 2 ? codes : i8x16.narrow_i16x8_u(codes, codes));
-  memory.copy(to, from, bytes * (count - eights));
-}
-
-// @ts-ignore: decorator
-@inline
-function eightCodes(from: usize, highest: v128): v128 {
-  const codes = i16x8.narrow_i32x4_u(rounded(v128.load(from)), rounded(v128.load(from, 16)));
-  return i16x8.min_u(codes, highest);
 }
