@@ -20,6 +20,8 @@ export interface PlanesWanted {
   readonly format?: string;
   /** The array that the next frame is read into, once there is one; a new one when left out. */
   readonly buffer?: () => Promise<Uint8Array>;
+  /** What {@link startDecoder} has started for just these planes; started when left out. */
+  readonly decoder?: Running;
 }
 
 /** The other range would be put in where a filter changes the format: both ends say what the codes are. */
@@ -29,7 +31,8 @@ function formatFilter({ colour, pixelFormat }: ProbedClip, format: string): stri
   return [`scale=in_range=${range}:out_range=${range}:flags=accurate_rnd+bitexact`, `format=${format}`];
 }
 
-async function decoding(clip: ProbedClip, wanted: PlanesWanted): Promise<Running> {
+/** Starts the decoder before anyone reads from it: it prepares itself, decodes a few frames and waits. */
+export async function startDecoder(clip: ProbedClip, wanted: PlanesWanted = {}): Promise<Running> {
   const { start: { from, filter } = {}, count, every = 1, filters = [] } = wanted;
   const format = wanted.format ?? clip.asked.name;
   const chain = [
@@ -38,7 +41,7 @@ async function decoding(clip: ProbedClip, wanted: PlanesWanted): Promise<Running
     ...filters,
     ...(filters.length === 0 ? formatFilter(clip, format) : []),
   ];
-  return start(clip.tools.ffmpeg, [
+  const child = start(clip.tools.ffmpeg, [
     ...quietly,
     ...onlyFiles,
     ...(from === undefined ? [] : ['-ss', from.toFixed(6)]),
@@ -48,6 +51,9 @@ async function decoding(clip: ProbedClip, wanted: PlanesWanted): Promise<Running
     ...(chain.length === 0 ? [] : ['-vf', chain.join(',')]),
     ...['-f', 'rawvideo', '-pix_fmt', format, 'pipe:1'],
   ]);
+  // When a program ends, Node lets flow away what it wrote and nobody listens for yet.
+  child.stdout.on('readable', () => undefined);
+  return child;
 }
 
 /** How a reading ended: frames given, and what the decoder complained about on the way. */
@@ -69,7 +75,7 @@ export async function* readPlanes(
 ): AsyncGenerator<Uint8Array, PlanesRead, undefined> {
   const bytes = planeBytes(wanted.layout ?? clip.layout);
   const next = wanted.buffer ?? (async () => new Uint8Array(bytes));
-  const child = await decoding(clip, wanted);
+  const child = wanted.decoder ?? (await startDecoder(clip, wanted));
   let frames = 0;
   let frame: Uint8Array | undefined;
   let filled = 0;

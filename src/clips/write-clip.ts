@@ -53,12 +53,14 @@ async function argumentsFor(to: ClipToWrite, path: string): Promise<string[]> {
   return [
     ...quietly,
     ...['-y', '-progress', 'pipe:1'],
+    // The clip first: it is looked into while the first frame is still on its way. Its pictures are not wanted, so nothing
+    // is decoded of it unless its sound has to be understood.
+    ...[...onlyFiles, ...(clip.soundStreams === 0 ? ['-nofind_stream_info'] : []), '-i', fileUrl(clip.path)],
     // Frames carry their tags from the beginning: some versions take them from the frames, some from the encoder.
     ...['-f', 'rawvideo', '-pix_fmt', to.format, '-video_size', `${layout.width}x${layout.height}`],
     ...['-framerate', `${frames}/${second}`, ...tagOptions(tags)],
     ...['-itsoffset', Math.max(0, to.firstSeconds).toFixed(6), '-i', 'pipe:0'],
-    ...[...onlyFiles, '-i', fileUrl(clip.path)],
-    ...['-map', '0:v:0', '-map', '1:a?', '-c:a', 'copy', '-map_metadata', '1', '-map_chapters', '1'],
+    ...['-map', '1:v:0', '-map', '0:a?', '-c:a', 'copy', '-map_metadata', '0', '-map_chapters', '0'],
     ...['-vf', filtersFor(to)],
     ...['-c:v', to.encoder, ...to.encoderOptions, ...tagOptions(tags)],
     // Older versions write the file's head before they see a frame.

@@ -3,7 +3,10 @@ import { containerOf, requireLosslessContainer } from '../../../clips/containers
 import { encoderOptions, requireEncoder, takesRgb } from '../../../clips/encoders.js';
 import { cutShort, type FrameTimes, frameTimes, unsteadyFrame } from '../../../clips/frame-times.js';
 import type { ProbedClip } from '../../../clips/probe.js';
-import { readPlanes } from '../../../clips/read-planes.js';
+import { readPlanes, startDecoder } from '../../../clips/read-planes.js';
+import type { Running } from '../../../clips/run.js';
+import { findTools } from '../../../clips/tools.js';
+import { everyFrameOnce } from '../../../clips/version.js';
 import { type ClipWriter, writeClip } from '../../../clips/write-clip.js';
 import { InputError } from '../../../errors/input-error.js';
 import { checkTarget, writeBeside } from '../../../files/write-beside-then-rename.js';
@@ -49,6 +52,7 @@ function requireWhole(clip: ProbedClip, times: FrameTimes): void {
 /** Decodes, applies and encodes, all at once; frames leave in the order they came in. @returns how many */
 async function throughPool(
   clip: ProbedClip,
+  decoder: Running,
   pool: FramePool,
   writer: ClipWriter,
   count: () => void,
@@ -61,7 +65,7 @@ async function throughPool(
     return slot.source;
   };
   const reading: Awaited<ReturnType<FramePool['takeSlot']>>[] = [];
-  const planes = readPlanes(clip, { buffer: next });
+  const planes = readPlanes(clip, { buffer: next, decoder });
   for (;;) {
     const read = await planes.next();
     if (read.done === true) {
@@ -83,6 +87,10 @@ async function throughPool(
   }
 }
 
+/** Tags are known to be kept there: what is written need not be looked into. */
+const keepsTags = ({ path, encoder }: ClipOutput): boolean =>
+  containerOf(path) === 'matroska' && encoder === losslessEncoder;
+
 /** The field that is shown first: turned upside down, a frame of even height has its fields in each other's lines. */
 function firstFieldOf({ firstField, height }: ProbedClip, flip: Flip | undefined): ProbedClip['firstField'] {
   const swapped = (flip === 'v' || flip === 'hv') && height % 2 === 0;
@@ -90,12 +98,19 @@ function firstFieldOf({ firstField, height }: ProbedClip, flip: Flip | undefined
   return firstField === 'top' ? 'bottom' : 'top';
 }
 
+/** What is to be done, all of it known. */
+interface Job {
+  readonly clip: ProbedClip;
+  readonly decoder: Running;
+  readonly times: FrameTimes;
+  readonly through: Through;
+  readonly delivery: ClipDelivery;
+  readonly output: ClipOutput;
+  readonly encoderOptions: readonly string[];
+}
+
 async function write(
-  clip: ProbedClip,
-  times: FrameTimes,
-  through: Through,
-  delivery: ClipDelivery,
-  output: ClipOutput,
+  { clip, decoder, times, through, delivery, output, encoderOptions }: Job,
   temporary: string,
 ): Promise<void> {
   const { source, flip } = through;
@@ -112,7 +127,7 @@ async function write(
       ...{ firstSeconds: times.firstSeconds, layout: coding.layout, format, tags },
       container: containerOf(output.path),
       encoder: output.encoder,
-      encoderOptions: encoderOptions(output.encoderOptions ?? ''),
+      encoderOptions,
     },
     output.path,
     temporary,
@@ -120,7 +135,7 @@ async function write(
   const expected = times.seconds.length;
   const progress = startProgress(expected);
   try {
-    const { frames, complaints } = await throughPool(clip, pool, writer, progress.count);
+    const { frames, complaints } = await throughPool(clip, decoder, pool, writer, progress.count);
     if (frames !== expected)
       throw new InputError({
         file: clip.path,
@@ -128,7 +143,7 @@ async function write(
         hint: 'Copy it again, or cut it to what is whole.',
       });
     await writer.end();
-    const misread = await misreadIn(temporary, coding, clip.tools);
+    const misread = keepsTags(output) ? [] : await misreadIn(temporary, coding, clip.tools);
     progress.around(() => noteAll(output.path, misread));
     if (complaints !== '')
       progress.around(() => noteAll(clip.path, [`is damaged in places${complaints}: look at them`]));
@@ -149,19 +164,27 @@ export async function applyClip(path: string, through: Through, output: ClipOutp
   if (output.encoder === losslessEncoder) requireLosslessContainer(output.path);
   const options = encoderOptions(output.encoderOptions ?? '');
   await checkTarget(output.path, through);
+  const tools = await findTools();
+  // Asked at once: each takes as long to start as to answer.
+  const asked = Promise.all([requireEncoder(tools, output.encoder), everyFrameOnce(tools.ffmpeg)]);
+  asked.catch(() => undefined);
   const clip = await openClip(path, through);
   const against = tagsAgainst(clip.colour, through.source.signals.input);
   noteAll(path, against === undefined ? clip.notes : [...clip.notes, against]);
-  await requireEncoder(clip.tools, output.encoder);
-  const times = await frameTimes(clip);
-  requireWhole(clip, times);
-  const delivery = deliveryFor(clip, through.source.signals.output, {
-    lossless: output.encoder === losslessEncoder,
-    rgb: clip.layout.kind === 'rgb' && (await takesRgb(clip.tools, output.encoder, options)),
-  });
-  noteAll(output.path, delivery.notes);
-  await writeBeside(output.path, through, (temporary) =>
-    write(clip, times, through, delivery, output, temporary),
-  );
-  return times.seconds.length;
+  await asked;
+  const decoder = await startDecoder(clip);
+  try {
+    const times = await frameTimes(clip);
+    requireWhole(clip, times);
+    const delivery = deliveryFor(clip, through.source.signals.output, {
+      lossless: output.encoder === losslessEncoder,
+      rgb: clip.layout.kind === 'rgb' && (await takesRgb(clip.tools, output.encoder, options)),
+    });
+    noteAll(output.path, delivery.notes);
+    const job = { clip, decoder, times, through, delivery, output, encoderOptions: options };
+    await writeBeside(output.path, through, (temporary) => write(job, temporary));
+    return times.seconds.length;
+  } finally {
+    decoder.kill();
+  }
 }
