@@ -96,7 +96,12 @@ function memoryFor({ folder, ffmpeg }: Setting, lut: string, frames: number): nu
 }
 
 async function measure(setting: Setting): Promise<Figure[]> {
-  if (!hasZscale(setting.ffmpeg)) return [];
+  if (!hasZscale(setting.ffmpeg)) {
+    process.stderr.write(
+      `clips: left out, since ffmpeg ${setting.ffmpeg.version} lacks zscale; GATELIGHT_FFMPEG names another\n`,
+    );
+    return [];
+  }
   const frames = setting.quick ? frameCounts.quick : frameCounts.usual;
   const lut = join(setting.folder, 'look.cube');
   await writeStill(join(setting.folder, 'still.png'));
