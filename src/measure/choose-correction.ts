@@ -29,12 +29,12 @@ const [newlyCutAtMost, cutCost] = [0.004, 120];
 /** How far a correction is carried out. */
 const degrees = [1, 0.85, 0.7, 0.5, 0.25];
 /**
- * Expected gain from which a correction is worth doing: half of what an eye sees, in CIEDE2000, and a share of what is
+ * Expected gain from which a correction is worth doing: what an eye just sees, in CIEDE2000, and a share of what is
  * expected to be wrong. Less is a gamble, and a sound reel spoilt costs more trust than a fading left.
  */
-const [worthDoing, worthShare] = [0.5, 0.25];
-/** Linear light on the camera's scale beyond which a channel is at an end: half a code of 8 bits in sRGB. */
-const [blockedTo, burntFrom] = [1.5e-4, 0.995];
+const [worthDoing, worthShare] = [1, 0.25];
+/** Linear light on the camera's scale beyond which a channel is at an end: half a code of 8 bits in BT.709. */
+const [blockedTo, burntFrom] = [4.5e-4, 0.995];
 
 const toBt2020 = densityLight(gateLight).toBt2020;
 const toXyz = multiply3(rgbToXyz(primaries.bt2020), toBt2020);
@@ -130,17 +130,13 @@ function isCut(light: Float64Array, level: number): boolean[] {
   return dark.map((is, i) => is || values.subarray(3 * i, 3 * i + 3).some((v) => v >= burntFrom));
 }
 
-/** Mean amount up to which a colour is light without film, in a perforation: no picture is lost there. */
-const bareUpTo = 0.04;
-
 /** A question to a correction: what share of its blocks does it newly burn out or block in the still that it harms most? */
 function cutting(of: Candidate, level: number): (correction: Axis) => number {
   const stills = of.clouds.map(({ amounts: found, shares }) => {
     const light = lightOf(found, of);
     const amounts = amountsIn(light, of, 0);
     const before = isCut(light, level);
-    const bare = (i: number) => amounts[3 * i] + amounts[3 * i + 1] + amounts[3 * i + 2] < 3 * bareUpTo;
-    return { amounts, shares: shares.map((share, i) => (before[i] || bare(i) ? 0 : share)) };
+    return { amounts, shares: shares.map((share, i) => (before[i] ? 0 : share)) };
   });
   return (correction) =>
     Math.max(
