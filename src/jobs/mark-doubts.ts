@@ -1,4 +1,4 @@
-import type { MarkKind, Marks, Rectangle, Still } from '../measure/index.js';
+import type { MarkKind, Marks, Measurement, Rectangle, Still } from '../measure/index.js';
 import type { Box } from '../picture/canvas.js';
 import { colourChannels, lastCode, type Picture } from '../picture/picture.js';
 
@@ -60,11 +60,37 @@ function doubtOf(kind: keyof typeof doubted, rectangle: Rectangle, { picture }: 
   return beyond > most ? [`what is marked as ${words(`${Math.round(100 * beyond)} %`)}`] : [];
 }
 
+/** Marks that may be, and what speaks against the others: clauses without a full stop. */
+export interface WeighedMarks {
+  readonly usable: Marks;
+  readonly doubts: readonly string[];
+}
+
 /**
- * What speaks against marks, clauses without a full stop: a measurement takes them for true.
+ * Parts marks that cannot be what they are said to be from the others: a measurement takes every mark for true.
  * @param marks within their stills
  */
-export const markDoubts = (stills: readonly Still[], marks: Marks): string[] =>
-  (Object.keys(doubted) as (keyof typeof doubted)[]).flatMap((kind) =>
-    (marks[kind] ?? []).flatMap((rectangle) => doubtOf(kind, rectangle, stills[rectangle.still - 1])),
-  );
+export function weighMarks(stills: readonly Still[], marks: Marks): WeighedMarks {
+  const doubts: string[] = [];
+  const mayBe = (kind: keyof typeof doubted) =>
+    (marks[kind] ?? []).filter((rectangle) => {
+      const found = doubtOf(kind, rectangle, stills[rectangle.still - 1]);
+      doubts.push(...found);
+      return found.length === 0;
+    });
+  const usable = { ...marks, black: mayBe('black'), clear: mayBe('clear'), film: mayBe('film') };
+  return { usable, doubts };
+}
+
+/** A grey that lies this far from neutral after all, in equivalent density, was a coloured thing. */
+const greyWithin = 0.2;
+
+/** What speaks against marks of grey, seen from what was measured with them. */
+export function greyDoubts(points: Measurement['points']): string[] {
+  const away = points
+    .filter(({ kind }) => kind === 'neutral')
+    .map(({ after }) => Math.max(...after) - Math.min(...after));
+  return away.some((spread) => spread > greyWithin)
+    ? ['what is marked as grey is still coloured once corrected, so it may not have been grey']
+    : [];
+}

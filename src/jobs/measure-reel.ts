@@ -1,11 +1,20 @@
+import { InputError } from '../errors/input-error.js';
 import type { DyeSetName } from '../film/dye-sets/index.js';
 import { canonicalJson } from '../look/canonical-look.js';
 import type { Look } from '../look/look-schema.js';
 import { checkLook } from '../look/read-look.js';
 import type { Camera } from '../look/sections/camera.js';
 import { cameraSchema } from '../look/sections/camera.js';
-import { type Confidence, type Marks, type Measurement, measureReel, type Still } from '../measure/index.js';
-import { markDoubts } from './mark-doubts.js';
+import {
+  checkMarks,
+  type Confidence,
+  type Marks,
+  type Measurement,
+  measureReel,
+  type Still,
+} from '../measure/index.js';
+import { hasColour } from '../picture/picture.js';
+import { greyDoubts, weighMarks } from './mark-doubts.js';
 import { measuredStills } from './measured-stills.js';
 import { lossSentence, surenessSentences, surenessWords } from './reel-words.js';
 
@@ -109,9 +118,22 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
   };
 }
 
-/** A measurement that rests on a mark which cannot be is a guess. */
+/** Where a mark cannot be what it is said to be, the others are to be looked at again. */
 const doubting = (confidence: Confidence, more: readonly string[]): Confidence =>
   more.length === 0 ? confidence : { ...confidence, word: 'thin', reasons: [...more, ...confidence.reasons] };
+
+/** @throws InputError naming stills that hold no colour */
+function requireColour(stills: readonly Still[]): void {
+  const grey = stills.filter(({ picture }) => !hasColour(picture));
+  if (grey.length > 0)
+    throw new InputError(
+      grey.map(({ name }) => ({
+        file: name,
+        what: 'has no colour, so it tells nothing of dyes',
+        hint: 'Give stills in colour, as the camera wrote them.',
+      })),
+    );
+}
 
 /**
  * Measures a reel and makes a look of what was found: the camera's open gate and the stock section are filled in, all else
@@ -120,20 +142,26 @@ const doubting = (confidence: Confidence, more: readonly string[]): Confidence =
  */
 export function measureReelToLook(request: ReelRequest): MeasuredReel {
   const camera = cameraOfReel(request);
+  requireColour(request.stills);
   const { pictures, encoding, scale } = measuredStills(
     request.stills.map(({ picture }) => picture),
     camera,
   );
+  checkMarks(request.marks, pictures);
+  const { usable, doubts } = weighMarks(request.stills, request.marks);
   const found = measureReel(
     request.stills.map(({ name }, i) => ({ name, picture: pictures[i] })),
     {
       encoding,
-      marks: request.marks,
+      marks: usable,
       dyes: request.dyes,
       ...(request.openGate === undefined ? {} : { openGate: request.openGate / scale }),
     },
   );
-  const confidence = doubting(found.confidence, markDoubts(request.stills, request.marks));
+  const confidence = doubting(found.confidence, [
+    ...doubts.map((doubt) => `${doubt}: it was not used`),
+    ...greyDoubts(found.points),
+  ]);
   const measurement = { ...found, openGate: found.openGate * scale, confidence };
   const fields = lookFields(request, camera, measurement);
   return {

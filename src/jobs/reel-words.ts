@@ -83,10 +83,12 @@ export const doubts = ({ confidence, disagreeing }: Pick<Measurement, 'confidenc
   confidence.reasons.map((reason) => sentenceOf(reason, disagreeing));
 
 /** How far from the sound reel the picture is thought to be, before and after. */
-export const expectedWords = ({ expected, expectedAsRecorded }: Confidence) =>
-  `a mean colour difference of ${expected.toFixed(1)} from the sound reel` +
-  (expected < expectedAsRecorded ? `, ${expectedAsRecorded.toFixed(1)} as recorded` : '') +
-  ' (CIEDE2000; 1 is just seen)';
+export const expectedWords = ({ expected, expectedAsRecorded, divided }: Confidence) =>
+  divided
+    ? 'nothing to rely on: the stills speak against one another; measure them one reel at a time'
+    : `a mean colour difference of ${expected.toFixed(1)} from the sound reel` +
+      (expected < expectedAsRecorded ? `, ${expectedAsRecorded.toFixed(1)} as recorded` : '') +
+      ' (CIEDE2000; 1 is just seen)';
 
 /** Everything that was found, one line each, for a terminal. */
 export function reelLines(measurement: Measurement, dyesAsked: string): string[] {

@@ -12,6 +12,8 @@ export interface Confidence {
   /** Mean CIEDE2000 to the sound reel that is expected with the correction, and as recorded. */
   readonly expected: number;
   readonly expectedAsRecorded: number;
+  /** Whether so many stills speak against the others that what is expected is of no reel. */
+  readonly divided: boolean;
   /** Why it is not better; empty for `good`. */
   readonly reasons: readonly string[];
 }
@@ -112,14 +114,15 @@ export function confidenceOf(evidence: Evidence): { confidence: Confidence; find
   const { expected, withoutExpected } = evidence.choice;
   const reasons = reasonsOf(evidence);
   // half of the stills against the others: of which reel is the answer?
-  const divided = 2 * evidence.disagreeing.length >= evidence.stills.length;
+  const divided =
+    evidence.disagreeing.length > 0 && 2 * evidence.disagreeing.length >= evidence.stills.length;
   const byFigure =
     expected <= expectedLimits.good ? 'good' : expected <= expectedLimits.fair ? 'fair' : 'thin';
   const thin = byFigure === 'thin' || reasons.length > 1 || divided || undecided(evidence);
   const word = thin ? 'thin' : reasons.length === 0 ? byFigure : 'fair';
   const grounds = reasons.map((reason) => `${reason[0].toUpperCase()}${reason.slice(1)}.`);
   return {
-    confidence: { word, expected, expectedAsRecorded: withoutExpected, reasons },
+    confidence: { word, expected, expectedAsRecorded: withoutExpected, divided, reasons },
     findings: [...findingsOf(evidence), ...grounds],
   };
 }

@@ -74,3 +74,12 @@ export function changeDepth(picture: Picture, bits: Picture['bits']): Picture {
   for (let i = 0; i < data.length; i++) codes[i] = bits === 16 ? data[i] * 257 : Math.round(data[i] / 257);
   return makePicture(width, height, { channels, bits }, codes);
 }
+
+/** Whether red, green and blue differ anywhere. */
+export function hasColour(picture: Picture): boolean {
+  if (colourChannels(picture) === 1) return false;
+  const { data, channels } = picture;
+  for (let i = 0; i < data.length; i += channels)
+    if (data[i] !== data[i + 1] || data[i] !== data[i + 2]) return true;
+  return false;
+}

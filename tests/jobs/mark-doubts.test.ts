@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderDemoStill } from '../../src/demo/index.js';
-import { markDoubts } from '../../src/jobs/mark-doubts.js';
+import { greyDoubts, weighMarks } from '../../src/jobs/mark-doubts.js';
 import { makePicture, type Picture } from '../../src/picture/picture.js';
 
 /** The demonstration's still: a wedge at the right edge, black at its foot, white at its top. */
@@ -16,6 +16,8 @@ const foot = part(0.97, 0.93, 6, 10);
 const top = part(0.97, 0.01, 6, 10);
 const sail = part(0.46, 0.35, 10, 10);
 const bricks = part(0.02, 0.7, 8, 8);
+
+const markDoubts = (...given: Parameters<typeof weighMarks>) => weighMarks(...given).doubts;
 
 describe('marks', () => {
   it('where they are what they are said to be are not doubted', () => {
@@ -38,5 +40,17 @@ describe('marks', () => {
     const stills = [filled(0), filled(60000)].map((picture, i) => ({ name: `${i}`, picture }));
     const black = [1, 2].map((still) => ({ still, x: 0, y: 0, width: 1, height: 1 }));
     expect(markDoubts(stills, { black, clear: black })).toEqual([]);
+  });
+
+  it('that cannot be are left out of what is used, the others stay', () => {
+    const { usable } = weighMarks([regatta], { black: [...foot, ...sail], film: top, neutral: sail });
+    expect(usable).toMatchObject({ black: foot, film: top, neutral: sail });
+  });
+
+  it('of grey are doubted when they are still coloured once corrected', () => {
+    const point = (after: [number, number, number]) => ({ kind: 'neutral', before: after, after }) as const;
+    expect(greyDoubts([point([0.8, 0.85, 0.9])])).toEqual([]);
+    expect(greyDoubts([{ ...point([0.2, 0.9, 0.9]), kind: 'film' }])).toEqual([]);
+    expect(greyDoubts([point([0.2, 0.9, 0.9])])).toEqual([expect.stringContaining('may not have been grey')]);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { InputError } from '../../src/errors/input-error.js';
 import { transferFunctions } from '../../src/colour/transfer-functions/index.js';
 import { fromFull } from '../../src/colour/signal-range.js';
 import { ciede2000Run, labRun } from '../../src/colour/difference.js';
@@ -239,14 +240,20 @@ describe('words and picture', () => {
     expect(lossWords(0, 0.01)).toBe('nothing lost (0 to 1 %)');
   });
 
-  it('say how thin the evidence of one grey still is', () => {
-    const grey = makePicture(64, 48, { channels: 3, bits: 8 }, new Uint8Array(64 * 48 * 3).fill(120));
-    const { measurement } = measureReelToLook({
-      stills: [{ name: 'fog.png', picture: grey }],
-      marks: {},
-      dyes: 'auto',
+  it('say how thin the evidence of one still of a single colour is, and refuse one without colour', () => {
+    const even = (...rgb: number[]) => ({
+      name: 'fog.png',
+      picture: makePicture(
+        64,
+        48,
+        { channels: 3, bits: 8 },
+        Uint8Array.from({ length: 64 * 48 * 3 }, (_, i) => rgb[i % 3]),
+      ),
     });
-    expect(reelLines(measurement, 'auto').join('\n')).toMatch(/THIN/);
+    const measured = (still: Still) =>
+      measureReelToLook({ stills: [still], marks: {}, dyes: 'auto' }).measurement;
+    expect(reelLines(measured(even(120, 121, 120)), 'auto').join('\n')).toMatch(/THIN/);
+    expect(() => measured(even(120, 120, 120))).toThrow(InputError);
   });
 
   it('draw the report of marked stills', () => {
