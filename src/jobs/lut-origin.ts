@@ -58,9 +58,10 @@ export function rebuildLut(
   maker: Maker,
   format: LutFormat = lutFormats.cube,
 ): string {
-  const { kind, size, title, version } = lutOrigin(file);
-  const plain = title === undefined && version === undefined;
-  const asked = { size, plain, format, ...(title === undefined ? {} : { title }) };
+  // A file of ours without a title was asked for so: the look's name would give it one.
+  const { kind, size, title = '', version } = lutOrigin(file);
+  const plain = title === '' && version === undefined;
+  const asked = { size, plain, format, title };
   return (kind === '1d' ? buildCurves : buildLook)(look, asked, maker).text;
 }
 

@@ -50,8 +50,10 @@ describe('a LUT file built again', () => {
   const asked: readonly (readonly [string, BuildOptions])[] = [
     ['the usual way', { size: 9 }],
     ['with a title', { size: 5, title: 'Title "of" 🎞 its own — long '.repeat(12) }],
+    ['with no title', { size: 5, title: '' }],
     ['plain', { size: 5, plain: true }],
     ['as Common LUT Format', { size: 5, title: '<A> & "B"', format: commonLutFormat }],
+    ['with no title, as Common LUT Format', { size: 5, title: '', format: commonLutFormat }],
     ['plain, as Common LUT Format', { size: 5, plain: true, format: commonLutFormat }],
   ];
   it.each(asked)('has every byte of the first: %s', (_, options) => {
