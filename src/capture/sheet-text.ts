@@ -28,16 +28,21 @@ function exposureRow({ exposureS, angle, nearest }: FlickerFreeExposure): string
   return `  ${columns.join('')}nearest offered ${exposureText(nearest.exposureS).padEnd(9)} flicker left: ${left}`;
 }
 
+const counted = (count: number, name: string) => `${count} ${name}${count === 1 ? '' : 's'}`;
+
 function movementRows({ pattern, duplicated, blended, lost }: Cadence): string[] {
   const repeats =
     pattern === undefined
       ? 'no short pattern'
-      : `${pattern.filmFrames} film in ${pattern.videoFrames} video frames`;
+      : `${counted(pattern.filmFrames, 'film frame')} in ${counted(pattern.videoFrames, 'video frame')}`;
+  // What repeats does not come by all phases in turn.
+  const keepsPhase = pattern !== undefined && ((blended > 0 && blended < 1) || lost > 0);
   const lostRows = lost > 0 ? [row('film frames lost', percent(lost))] : [];
   return [
     row('pattern', repeats),
     row('duplicated, blended', `${percent(duplicated)}, ${percent(blended)}`),
     ...lostRows,
+    ...(keepsPhase ? [row('', 'means of all phases; a run that repeats keeps the one it starts with')] : []),
   ];
 }
 
@@ -55,9 +60,14 @@ function planRows(plan: SpeedPlan, cameraFps: number): string[] {
   ];
 }
 
+/** A smaller change of speed is one of rounding. */
+const leastTrim = 1e-6;
+
 function trimmedRows({ trimmed, cameraFps }: CaptureSheet): string[] {
   if (trimmed === undefined)
     return ['Projector trimmed: no speed within its reach stands still against the camera'];
+  if (Math.abs(trimmed.change) < leastTrim)
+    return ['Projector trimmed: no need, as it runs it stands still against the camera'];
   const title = `Projector trimmed to ${rateText(trimmed.filmFps)} fps (${signed(trimmed.change)})`;
   return [title, ...planRows(trimmed, cameraFps)];
 }

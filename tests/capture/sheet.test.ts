@@ -70,6 +70,14 @@ describe('capture sheet', () => {
       expect(problemsOf({ ...reel, [field]: value }).map((problem) => problem.field)).toEqual([field]);
   });
 
+  it('says once what a projector does that runs with the camera already', () => {
+    const locked = sheetText(captureSheet({ ...reel, filmFps: 24, cameraFps: 24 }));
+    expect(locked).toMatch(/^Projector trimmed: no need, as it runs it stands still against the camera$/m);
+    expect(locked.match(/running time/g)).toHaveLength(1);
+    expect(locked).toMatch(/pattern +1 film frame in 1 video frame$/m);
+    expect(locked).toMatch(/blended +0\.0 %, 16\.7 %\n +means of all phases; a run that repeats keeps/);
+  });
+
   it('any allowed shoot gives a finite sheet that prints in plain ASCII lines', () => {
     const request = fc.record({
       gauge: fc.constantFrom(...(Object.keys(gauges) as GaugeName[])),
