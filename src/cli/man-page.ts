@@ -74,6 +74,16 @@ function section(outline: Outline): string[] {
   ];
 }
 
+/** Variables that are heeded. */
+const environment = [
+  [
+    'GATELIGHT_FFMPEG',
+    'The ffmpeg that decodes and encodes movie files, where it is not the one on the PATH.',
+  ],
+  ['GATELIGHT_FFPROBE', 'The ffprobe that tells what is in them, likewise.'],
+  ['GATELIGHT_TRACE', 'Set to 1, a fault of the program itself shows where it happened.'],
+] as const;
+
 /** The manual page, section 1, in roff's man macros; made of what the commands say of themselves. */
 export function manPage([program, ...commands]: readonly Outline[], version: string): string {
   return [
@@ -100,9 +110,7 @@ export function manPage([program, ...commands]: readonly Outline[], version: str
       'Input or use that cannot be worked with.',
     ].flatMap((words, i) => (i % 2 === 0 ? ['.TP', bold(words)] : [roff(words)])),
     '.SH ENVIRONMENT',
-    '.TP',
-    bold('GATELIGHT_TRACE'),
-    roff('Set to 1, a fault of the program itself shows where it happened.'),
+    ...environment.flatMap(([name, words]) => ['.TP', bold(name), roff(words)]),
     '',
   ].join('\n');
 }

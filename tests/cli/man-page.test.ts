@@ -1,7 +1,10 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { manPage, roff } from '../../src/cli/man-page.js';
 import { examplesOf, outlines } from '../../src/cli/outline.js';
 import { makeProgram } from '../../src/cli/program.js';
+import { projectRoot } from './gatelight.js';
 
 const tree = outlines(await makeProgram());
 const page = manPage(tree, '7.8.9');
@@ -14,6 +17,20 @@ describe('manual page', () => {
       if (below.length === 0)
         for (const { long } of command.options) expect(page).toContain(roff(long ?? ''));
     }
+  });
+
+  it('tells every variable that the program heeds', () => {
+    const folder = join(projectRoot, 'src');
+    const sources = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+      name.endsWith('.ts'),
+    );
+    const heeded = sources.flatMap((name) =>
+      [...readFileSync(join(folder, name), 'utf8').matchAll(/GATELIGHT_[A-Z]+/g)].map(
+        ([variable]) => variable,
+      ),
+    );
+    expect(new Set(heeded).size).toBeGreaterThan(2);
+    for (const variable of heeded) expect(page).toContain(`.TP\n\\fB${variable}\\fP\n`);
   });
 
   it('is ASCII, and the same each time', () => {
