@@ -1,6 +1,6 @@
 /**
- * Log curves of the Common LUT Format with [light, signal] pairs (Academy S-2014-006, SMPTE ST 2136-1:2024; 8 decimals
- * or more, computed by two programs).
+ * Log curves of the Common LUT Format with [light, signal] pairs: S-2014-006 (CLF v3.0), SMPTE ST 2136-1:2024,
+ * equations; the figures, of 8 decimals or more, are those of two programs, one of them OpenColorIO 2.1.2.
  */
 export const cameraLogChecks: readonly {
   readonly name: string;

@@ -1,66 +1,11 @@
-/**
- * The Log node of the Common LUT Format: S-2014-006 (CLF v3.0), SMPTE ST 2136-1:2024, equations; the figures were made
- * with OpenColorIO 2.1.2 and agree with the equations to 1e-7. Inputs and outputs are normalised (32f).
- */
-export const logNodes = [
-  {
-    style: 'cameraLinToLog',
-    inverse: 'cameraLogToLin',
-    /** The ACEScct curve. */
-    parameters: {
-      base: 2,
-      logSideSlope: 0.0570776255707763,
-      logSideOffset: 0.554794520547945,
-      linSideSlope: 1,
-      linSideOffset: 0,
-      linSideBreak: 0.0078125,
-    },
-    rows: [
-      [-0.01, -0.0324968432],
-      [0, 0.0729055342],
-      [0.0078125, 0.1552511416],
-      [0.18, 0.4135884025],
-      [1, 0.5547945205],
-    ],
-  },
-  {
-    style: 'cameraLinToLog',
-    inverse: 'cameraLogToLin',
-    parameters: {
-      base: 10,
-      logSideSlope: 0.25,
-      logSideOffset: 0.4,
-      linSideSlope: 5.5,
-      linSideOffset: 0.05,
-      linSideBreak: 0.01,
-    },
-    rows: [
-      [-0.01, 0.0415535319],
-      [0, 0.0984254283],
-      [0.01, 0.1552973248],
-      [0.18, 0.4042583348],
-      [1, 0.5860732458],
-      [8, 0.8109864782],
-    ],
-  },
-  {
-    style: 'linToLog',
-    inverse: 'logToLin',
-    /** The 95/685 printing-density code. */
-    parameters: {
-      base: 10,
-      logSideSlope: 0.29325513196,
-      logSideOffset: 0.66959921799,
-      linSideSlope: 0.98920224838,
-      linSideOffset: 0.01079775162,
-    },
-    rows: [
-      [0, 0.09286413],
-      [0.18, 0.45731961],
-      [1, 0.66959922],
-    ],
-  },
-] as const;
+import { cameraLogChecks } from './camera-log.js';
+
+/** The Log node of the Common LUT Format, with the values of its curves; inputs and outputs are normalised (32f). */
+export const logNodes = cameraLogChecks.map(({ parameters, rows }) =>
+  'linSideBreak' in parameters
+    ? { style: 'cameraLinToLog', inverse: 'cameraLogToLin', parameters, rows }
+    : { style: 'linToLog', inverse: 'logToLin', parameters, rows },
+);
 
 /** What integer codes are divided by. */
 export const lastCodes = { '8i': 255, '10i': 1023, '12i': 4095, '16i': 65535, '16f': 1, '32f': 1 } as const;

@@ -7,5 +7,3 @@ export const exitCodes = {
   /** Input or use that cannot be worked with. */
   unusable: 2,
 } as const;
-
-export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];

@@ -8,6 +8,4 @@ import { e } from './e.js';
 import type { Illuminant } from './illuminant.js';
 
 export const illuminants = { a, d50, d55, d65, d75, e } satisfies Record<string, Illuminant>;
-
-export type IlluminantName = keyof typeof illuminants;
 export type { Illuminant } from './illuminant.js';

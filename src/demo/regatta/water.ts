@@ -1,8 +1,7 @@
 import { type Layer, lookUp, paint } from '../drawing/layer.js';
 import { clamp01, fractalNoise, mix, noise, smoothStep } from '../drawing/noise.js';
-import { depthOfLevel } from '../drawing/perspective.js';
 import { type Exposure, lit, scale, towards } from '../surfaces/surface.js';
-import { daylight, haze, palette, view, waterLevel } from './setting.js';
+import { daylight, haze, palette, view } from './setting.js';
 import { clearSky } from './sky.js';
 
 /** Slope of the water towards the viewer at a place of the frame, about -0.5..0.5: finer and flatter far away. */
@@ -75,6 +74,3 @@ export function paintReflection(layer: Layer, part: Layer, waterline: number, re
     return cover * patchy * smoothStep(reach, 0.6 * reach, down) * 0.8;
   });
 }
-
-/** Depth of the water seen at y, metres. */
-export const waterDepth = (y: number): number => depthOfLevel(view, y, waterLevel);

@@ -16,5 +16,3 @@ export const lamps = {
   'illuminant-a': illuminantA,
   d65,
 } as const satisfies Record<string, Lamp>;
-
-export type LampName = keyof typeof lamps;
