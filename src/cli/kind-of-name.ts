@@ -10,41 +10,56 @@ const lutName = (path: string) =>
 /** Whether a name looks like a still's. */
 export const namesStill = (path: string): boolean => stillName.test(path);
 
-/** What a file is by its name, in words; undefined for a look file, and where its name does not say. */
-function kindOfName(path: string): string | undefined {
+/** Whether a name is a look file's. */
+export const namesLook = (path: string): boolean => extname(path).toLowerCase() === '.json';
+
+/** What a file is by its name, in words; undefined where its name does not say. */
+function kindOfName(path: string): 'a still' | 'a movie' | 'a look file' | 'a LUT' | undefined {
+  if (namesLook(path)) return 'a look file';
   if (namesStill(path) || parseFrameName(path) !== undefined) return 'a still';
   if (namesMovie(path)) return 'a movie';
   return lutName(path) ? 'a LUT' : undefined;
 }
 
+const otherOrder = 'Was another order meant? --help shows it.';
+
 /** @throws InputError for a name of something else where a look file is wanted */
 export function requireLookName(path: string): void {
   const kind = kindOfName(path);
-  if (kind !== undefined)
+  if (kind !== undefined && kind !== 'a look file')
     throw new InputError({ file: path, what: `is ${kind}, and a look file (.json) is wanted` });
 }
 
 /** @throws InputError for a name of something else where a LUT is wanted, as far as it says what it is */
 export function requireLutName(path: string): void {
-  const isLook = extname(path).toLowerCase() === '.json';
-  const kind = isLook ? 'a look file' : kindOfName(path);
-  if (kind === undefined || lutName(path)) return;
+  const kind = kindOfName(path);
+  if (kind === undefined || kind === 'a LUT') return;
   throw new InputError({
     file: path,
     what: `is ${kind}, and a LUT (.cube, .clf) is wanted`,
-    ...(isLook ? { hint: `gatelight build ${path} makes one.` } : {}),
+    ...(kind === 'a look file' ? { hint: `gatelight build ${path} makes one.` } : {}),
   });
 }
 
-/** @throws InputError for a name of something else where a look or a LUT is wanted: the words were given in another order */
+/** @throws InputError for any other name where a look or a LUT is wanted: the words were given in another order */
 export function requireSourceName(path: string): void {
   const kind = kindOfName(path);
-  if (kind === undefined || lutName(path)) return;
-  throw new InputError({
-    file: path,
-    what: `is ${kind}, and a look (.json) or a LUT (.cube, .clf) is wanted in its place`,
-    hint: 'Was another order meant? --help shows it.',
-  });
+  if (kind === 'a look file' || kind === 'a LUT') return;
+  const wanted = 'a look (.json) or a LUT (.cube, .clf)';
+  const what =
+    kind === undefined ? `is not the name of ${wanted}` : `is ${kind}, and ${wanted} is wanted in its place`;
+  throw new InputError({ file: path, what, hint: otherOrder });
+}
+
+/** @throws InputError for a look or a LUT where a still is wanted */
+export function requireStillName(path: string): void {
+  const kind = kindOfName(path);
+  if (kind === 'a look file' || kind === 'a LUT')
+    throw new InputError({
+      file: path,
+      what: `is ${kind}, and a still is wanted in its place`,
+      hint: otherOrder,
+    });
 }
 
 /** @throws InputError for a still where a whole movie is wanted, one of its frames too */

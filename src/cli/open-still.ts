@@ -2,6 +2,7 @@ import { frameNamed } from '../clips/clip-name.js';
 import type { ColourChoice } from '../clips/clip-colour.js';
 import type { ProbedClip } from '../clips/probe.js';
 import type { Still } from '../stills/read-still.js';
+import { requireStillName } from './kind-of-name.js';
 
 /** Clips that were looked into: several stills of one are often asked for. */
 const probed = new Map<string, Promise<ProbedClip>>();
@@ -23,6 +24,7 @@ export async function openClip(path: string, { matrix, range }: ColourChoice = {
  * @throws InputError naming the file and what to do
  */
 export async function openStill(name: string, choice: ColourChoice = {}): Promise<Still> {
+  requireStillName(name);
   const frame = await frameNamed(name);
   if (frame !== undefined) {
     const { readClipStill } = await import('../clips/read-clip-still.js');

@@ -1,10 +1,28 @@
 import { describe, expect, it } from 'vitest';
-import { requireLookName, requireLutName, requireSourceName } from '../../src/cli/kind-of-name.js';
+import {
+  requireLookName,
+  requireLutName,
+  requireSourceName,
+  requireStillName,
+} from '../../src/cli/kind-of-name.js';
 
 describe('what a name says of a file', () => {
   it.each(['warm.json', 'looks/warm.JSON', 'look', 'Reel 1.2'])('%s may be a look', (name) => {
     expect(() => requireLookName(name)).not.toThrow();
+  });
+
+  it.each(['reel/', 'look', 'Reel 1.2'])('%s is neither look nor LUT where either may stand', (name) => {
+    expect(() => requireSourceName(name)).toThrow(
+      /is not the name of a look \(\.json\) or a LUT \(\.cube, \.clf\)/,
+    );
+  });
+
+  it.each([
+    ['warm.json', 'is a look file'],
+    ['warm.cube', 'is a LUT'],
+  ])('%s %s, and no still', (name, words) => {
     expect(() => requireSourceName(name)).not.toThrow();
+    expect(() => requireStillName(name)).toThrow(`${words}, and a still is wanted`);
   });
 
   it.each(['warm.cube', 'day/WARM.CLF'])('%s is a LUT, and no look file', (name) => {
