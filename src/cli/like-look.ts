@@ -1,7 +1,6 @@
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
-import { readTextBounded } from '../files/read-bounded.js';
 import type { LikeLook } from '../jobs/measure-reel.js';
-import { loadLook } from './load.js';
+import { loadLookFile } from './load.js';
 
 type Fields = Record<string, unknown>;
 
@@ -32,9 +31,6 @@ function movedFields(fields: Fields, from: string, to: string): Fields {
  * @throws InputError when it, or the lamp file it names, cannot be read
  */
 export async function loadLikeLook(path: string, output: string): Promise<LikeLook> {
-  const look = await loadLook(path);
-  // Its size was within bounds a moment ago.
-  const text = await readTextBounded(path, Number.MAX_SAFE_INTEGER);
-  const fields = JSON.parse(text.replace(/^\uFEFF/, '')) as Fields;
+  const { look, fields } = await loadLookFile(path);
   return { look, fields: movedFields(fields, path, output) };
 }

@@ -1,32 +1,60 @@
-import { dirname, extname, isAbsolute, join } from 'node:path';
+import { dirname, isAbsolute, join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
+import { InputError } from '../errors/input-error.js';
 import { readTextBounded, streamFile } from '../files/read-bounded.js';
 import { signalsIn } from '../jobs/build-look.js';
 import { screenSignals, type Signals, signalsOf } from '../jobs/signal.js';
 import { compileLook } from '../look/compile-look.js';
 import { lampFileOf, readLampFile, withLampSpectrum } from '../look/lamp-file.js';
 import type { Look } from '../look/look-schema.js';
-import { readLook } from '../look/read-look.js';
+import { checkLook, readFields } from '../look/read-look.js';
 import { lutFormatOf } from '../lut/formats/index.js';
 import type { LutFile } from '../lut/formats/lut-format.js';
 import { type Lattice, latticeSteps, type Lut } from '../lut/lattice.js';
 import type { Run } from '../maths/matrix3.js';
-import { requireLookName, requireLutName, requireSourceName } from './kind-of-name.js';
+import { namesLook, requireLookName, requireLutName, requireSourceName } from './kind-of-name.js';
 import { maker } from './maker.js';
 import { noteAll } from './report.js';
 
 /** Look and lamp files are a few kilobytes of text. */
 const mostTextBytes = 4_000_000;
 
-/** Reads a look file, and the lamp file it may name beside it. */
-export async function loadLook(path: string): Promise<Look> {
-  requireLookName(path);
-  const look = readLook(await readTextBounded(path, mostTextBytes, { emptyAllowed: true }), path);
-  const lamp = lampFileOf(look);
-  if (lamp === undefined) return look;
-  const lampPath = isAbsolute(lamp) ? lamp : join(dirname(path), lamp);
-  return withLampSpectrum(look, readLampFile(await readTextBounded(lampPath, mostTextBytes), lampPath));
+/** What is wrong with a lamp file, with the look that asks for it. */
+function askedBy(look: string, error: unknown): unknown {
+  if (!(error instanceof InputError)) return error;
+  return new InputError(
+    error.problems.map(({ file, line, what, ...rest }) => ({
+      ...rest,
+      file: look,
+      field: 'projector.lamp.file',
+      what: `${file}${line === undefined ? '' : `, line ${line}`}: ${what}`,
+    })),
+  );
 }
+
+async function loadLamp(lamp: string, look: string): Promise<ReturnType<typeof readLampFile>> {
+  const path = isAbsolute(lamp) ? lamp : join(dirname(look), lamp);
+  try {
+    return readLampFile(await readTextBounded(path, mostTextBytes), path);
+  } catch (error) {
+    throw askedBy(look, error);
+  }
+}
+
+/** Reads a look file, and the lamp file it may name beside it; gives the file's own fields too. */
+export async function loadLookFile(path: string): Promise<{ look: Look; fields: Record<string, unknown> }> {
+  requireLookName(path);
+  const fields = readFields(await readTextBounded(path, mostTextBytes, { emptyAllowed: true }), path);
+  const look = checkLook(fields, path);
+  const lamp = lampFileOf(look);
+  return {
+    look: lamp === undefined ? look : withLampSpectrum(look, await loadLamp(lamp, path)),
+    fields: fields as Record<string, unknown>,
+  };
+}
+
+/** The look alone. */
+export const loadLook = async (path: string): Promise<Look> => (await loadLookFile(path)).look;
 
 /** Reads a LUT file as its bytes come. @param also is handed the bytes too, to take their hash */
 export async function loadLut(path: string, also?: (bytes: Uint8Array) => void): Promise<LutFile> {
@@ -57,8 +85,6 @@ export interface ComingSource extends Omit<Source, 'lut'> {
 /** Nodes a side when a look file is used without building it. */
 const usualSize = 33;
 
-const isLook = (path: string) => extname(path).toLowerCase() === '.json';
-
 async function lutSource(path: string): Promise<Source> {
   const file = await loadLut(path);
   const known = signalsIn(file);
@@ -84,7 +110,7 @@ async function sampleInTurns(transform: Run, size: number): Promise<Lattice> {
 /** As {@link loadSource}, what takes longest still to come. @throws InputError for all that is wrong with the file */
 export async function openSource(path: string): Promise<ComingSource> {
   requireSourceName(path);
-  if (!isLook(path)) {
+  if (!namesLook(path)) {
     const source = await lutSource(path);
     return { ...source, lut: Promise.resolve(source.lut) };
   }

@@ -7,7 +7,8 @@ import { repeatedName } from './repeated-name.js';
 /** Line, counted from 1, of a position in a text. */
 const lineAt = (text: string, position: number) => text.slice(0, position).split('\n').length;
 
-function parseJson(given: string, file: string): unknown {
+/** The fields of a look file as they stand there. @throws InputError when it is not JSON or has a field twice, with the line */
+export function readFields(given: string, file: string): unknown {
   const text = given.replace(/^\uFEFF/, '');
   if (text.trim() === '')
     throw new InputError({ file, what: 'is empty', hint: 'A look file is JSON; see looks/ for examples.' });
@@ -54,5 +55,5 @@ export function checkLook(value: unknown, file: string): Look {
  * @throws InputError when it is not JSON or has a field twice (with the line), or is not a look (field by field)
  */
 export function readLook(text: string, file: string): Look {
-  return checkLook(parseJson(text, file), file);
+  return checkLook(readFields(text, file), file);
 }
