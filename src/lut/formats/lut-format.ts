@@ -33,6 +33,8 @@ export interface LutFormat {
   readonly source: string;
   /** With its point, in small letters. */
   readonly extension: string;
+  /** A title as the file holds it: in printable ASCII, no longer than the format allows. */
+  titleOf(title: string): string;
   /** @param file the name that problems are reported under */
   createReader(file: string): LutReader;
   /** The text of a file, ASCII. */

@@ -40,13 +40,17 @@ function headerLines(lut: Lut, { title, comments = [], plain = false }: WriteOpt
   return [size];
 }
 
+const titleLine = (text: string) => `TITLE "${text}"`;
+
+/** A title as the file holds it: ASCII, single quotes for double ones, cut to fit its line. */
+export function cubeTitle(title: string): string {
+  const longest = limits.lineBytes - titleLine('').length;
+  return asciiText(title).replaceAll('"', "'").slice(0, longest).trim();
+}
+
 function titleLines(title = ''): string[] {
-  const [head, tail] = ['TITLE "', '"'];
-  const text = asciiText(title)
-    .replaceAll('"', "'")
-    .slice(0, limits.lineBytes - head.length - tail.length)
-    .trim();
-  return text === '' ? [] : [head + text + tail];
+  const text = cubeTitle(title);
+  return text === '' ? [] : [titleLine(text)];
 }
 
 /** `# key: value`; a key has no colon of its own, so that the pair can be found again. */
