@@ -1,6 +1,6 @@
 import type { Problem } from '../errors/input-error.js';
 import { InputError } from '../errors/input-error.js';
-import { nearestName } from '../errors/nearest-name.js';
+import { unknownName } from '../errors/unknown-name.js';
 import type { GaugeName } from './gauge.js';
 import { gauges } from './gauge.js';
 import type { Sampling } from './storage.js';
@@ -72,10 +72,7 @@ function numberProblems(request: CaptureRequest): Problem[] {
 }
 
 function nameProblem(field: string, given: string, names: readonly string[]): Problem[] {
-  if (names.includes(given)) return [];
-  const near = nearestName(given, names);
-  const hint = near === undefined ? {} : { hint: `Did you mean "${near}"?` };
-  return [{ field, what: `"${given}" is not known`, allowed: names.join(', '), ...hint }];
+  return names.includes(given) ? [] : [unknownName(field, given, names)];
 }
 
 function lengthProblem({ feet, metres }: CaptureRequest): Problem[] {

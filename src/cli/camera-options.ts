@@ -2,7 +2,6 @@ import { Option } from 'commander';
 import type { StillSignal } from '../capture/still-light.js';
 import { frameNamed, namesMovie } from '../clips/clip-name.js';
 import { transferFunctions } from '../colour/transfer-functions/index.js';
-import { InputError } from '../errors/input-error.js';
 import { type Camera, cameraSchema } from '../look/sections/camera.js';
 import { type Encoding, transferFunctionOf } from '../look/sections/signal.js';
 import { namesOf } from '../look/sections/section.js';
@@ -10,7 +9,7 @@ import type { Picture } from '../picture/picture.js';
 import { loadLook } from './load.js';
 import { coloursTagged, tagsAgainst } from './colour-tags.js';
 import { openClip, openStill } from './open-still.js';
-import type { ClipOptions } from './options.js';
+import { type ClipOptions, nameOption, numberOption } from './options.js';
 import { noteAll } from './report.js';
 
 /** What commands that read stills ask about the camera. */
@@ -20,27 +19,12 @@ export interface CameraOptions extends ClipOptions {
   readonly ceiling?: number;
 }
 
-/** Refuses what an option was given, in the words of every other refusal. */
-export function refuseOption(option: string, given: string, allowed: string): never {
-  const shown = given.length > 60 ? `${given.slice(0, 57)}...` : given;
-  throw new InputError({ field: option, what: `"${shown}" cannot be used`, allowed });
-}
-
-/** A number within limits, as people write it. */
-export function numberOption(option: string, least: number, most: number) {
-  return (text: string): number => {
-    const value = /^[+-]?\d+(\.\d+)?$/.test(text.trim()) ? Number(text) : NaN;
-    return value >= least && value <= most
-      ? value
-      : refuseOption(option, text, `a number from ${least} to ${most}, with a decimal point`);
-  };
-}
-
 export const encodingOption = () =>
-  new Option(
+  nameOption(
     '--encoding <name>',
     'transfer function the stills were written with (when left out: as --like or a movie’s tags say, else srgb)',
-  ).choices(namesOf(transferFunctions));
+    namesOf(transferFunctions),
+  );
 
 export const ceilingOption = (when = '') =>
   new Option(

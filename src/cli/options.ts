@@ -1,15 +1,48 @@
-import { InvalidArgumentError, Option } from 'commander';
+import { Option } from 'commander';
 import { type MatrixName, matrices } from '../colour/luma-chroma.js';
 import type { SignalRange } from '../colour/signal-range.js';
-import { type Flip, flips } from '../picture/orientation.js';
+import { InputError } from '../errors/input-error.js';
+import { unknownName } from '../errors/unknown-name.js';
+import { flips } from '../picture/orientation.js';
 
-/** A whole number within limits, for commander. */
-export function wholeNumber(least: number, most: number) {
+/** Refuses what an option was given, in the words of every other refusal. */
+export function refuseOption(option: string, given: string, allowed: string): never {
+  const shown = given.length > 60 ? `${given.slice(0, 57)}...` : given;
+  throw new InputError({ field: option, what: `"${shown}" cannot be used`, allowed });
+}
+
+/** A number within limits, as people write it. */
+export function numberOption(option: string, least: number, most: number) {
   return (text: string): number => {
-    const value = Number(text);
-    if (/^\d+$/.test(text) && value >= least && value <= most) return value;
-    throw new InvalidArgumentError(`Allowed: whole numbers from ${least} to ${most}.`);
+    const value = /^[+-]?\d+(\.\d+)?$/.test(text.trim()) ? Number(text) : NaN;
+    return value >= least && value <= most
+      ? value
+      : refuseOption(option, text, `a number from ${least} to ${most}, with a decimal point`);
   };
+}
+
+/** A whole number within limits. */
+export function wholeNumber(option: string, least: number, most: number) {
+  return (text: string): number => {
+    const value = /^\d+$/.test(text.trim()) ? Number(text) : NaN;
+    return value >= least && value <= most
+      ? value
+      : refuseOption(option, text, `a whole number from ${least} to ${most}`);
+  };
+}
+
+/** One of a few names. */
+export function nameAmong(option: string, names: readonly string[]) {
+  return (text: string): string => {
+    if (names.includes(text)) return text;
+    throw new InputError(unknownName(option, text, names));
+  };
+}
+
+/** An option that takes one of a few names; help, completion and man page show them. */
+export function nameOption(flags: string, description: string, names: readonly string[]): Option {
+  const option = new Option(flags, description).choices(names);
+  return option.argParser(nameAmong(option.long!, names));
 }
 
 export const forceOption = () =>
@@ -18,8 +51,10 @@ export const forceOption = () =>
 export const jsonOption = () => new Option('--json', 'print the result as JSON').default(false);
 
 export const flipOption = () =>
-  new Option('--flip <how>', 'mirror the still first: h left-right, v top-bottom, hv both').choices(
-    Object.keys(flips) as Flip[],
+  nameOption(
+    '--flip <how>',
+    'mirror the still first: h left-right, v top-bottom, hv both',
+    Object.keys(flips),
   );
 
 /** What a command that takes stills asks about movie files among them. */
@@ -29,12 +64,7 @@ export interface ClipOptions {
 }
 
 export const matrixOption = () =>
-  new Option('--matrix <name>', 'matrix of a movie file, over what its tags say').choices(
-    Object.keys(matrices),
-  );
+  nameOption('--matrix <name>', 'matrix of a movie file, over what its tags say', Object.keys(matrices));
 
 export const rangeOption = () =>
-  new Option('--range <name>', 'range of a movie file’s codes, over what its tags say').choices([
-    'full',
-    'legal',
-  ]);
+  nameOption('--range <name>', 'range of a movie file’s codes, over what its tags say', ['full', 'legal']);

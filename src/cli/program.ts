@@ -1,20 +1,19 @@
-import { Command } from 'commander';
+import type { Command } from 'commander';
 import { commandsFor } from './commands/index.js';
 import { version } from './maker.js';
+import { OwnCommand } from './own-command.js';
 
 /**
  * The whole command line, or what of it a first word needs.
  * @param first the first word of the command line; left out: every command
  */
 export async function makeProgram(first?: string): Promise<Command> {
-  const program = new Command('gatelight')
+  const program = new OwnCommand('gatelight')
     .description(
       'One look per kind of reel: digitised small-gauge film, corrected and projected again, as a 3D LUT.',
     )
     .version(version)
     .exitOverride() // before the commands are added: they and theirs inherit it
-    .configureOutput({ outputError: (words, write) => write(words.replace(/^error: /, 'gatelight: ')) })
-    .showHelpAfterError('Try gatelight --help, or gatelight help COMMAND.')
     .addHelpText(
       'after',
       '\nExit codes: 0 done and good; 1 done, and the answer is "not good"; 2 input or use that cannot be worked with.',

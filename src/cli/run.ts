@@ -19,10 +19,12 @@ function tell(error: unknown): number {
   return exitCodes.unusable;
 }
 
-/** `help log add` asks for the help of `log add`: commander's own goes one command deep. */
+/** `help log add` asks what `log help add` does: commander's own goes one command deep. */
 function wordsOf(given: readonly string[]): readonly string[] {
   const [first, ...asked] = given;
-  return first === 'help' && asked.length > 1 ? [...asked, '--help'] : given;
+  return first === 'help' && asked.length > 1
+    ? [...asked.slice(0, -1), 'help', asked[asked.length - 1]]
+    : given;
 }
 
 /** Runs the command that the words ask for, to its end, and sets the exit code. */

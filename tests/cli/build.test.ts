@@ -77,6 +77,25 @@ describe('gatelight build', () => {
     expect(mixed.stderr).toMatch(/mixes channels.* they would put \w+ \d+\.\d codes off.*without --curves/);
   });
 
+  it('says how it writes a title that the file cannot hold as it is', () => {
+    const titled = (title: string) => [
+      'build',
+      plainLook,
+      '--size',
+      '2',
+      '--force',
+      '-o',
+      at('title.cube'),
+      '--title',
+      title,
+    ];
+    expect(gatelight(titled('Über "Hafen"')).stderr).toMatch(
+      /its title is written "Uber 'Hafen'": such a file/,
+    );
+    expect(gatelight(titled('Uber Hafen')).stderr).toBe('');
+    expect(gatelight([...titled('Über'), '--plain']).stderr).toBe('');
+  });
+
   it('takes the look’s name in the working folder when no output is given', () => {
     expect(gatelight(['build', plainLook, '--size', '2'], folder).stdout).toMatch(
       /^plain\.cube: Nothing asked, 2 points/,
@@ -113,6 +132,12 @@ describe('gatelight build', () => {
   symlinkSync(at('nowhere'), at('dangling.json'));
   writeFileSync(at('empty.json'), '');
   writeFileSync(at('misspelt.json'), '{"name": "x", "projektor": {}}');
+  for (const [name, file] of [
+    ['no-lamp', 'none.csv'],
+    ['bad-lamp', 'bad.csv'],
+  ])
+    writeFileSync(at(`${name}.json`), JSON.stringify({ name, projector: { lamp: { file } } }));
+  writeFileSync(at('bad.csv'), '# our lamp\nx\n');
   const refusals: readonly (readonly [string, string[], string])[] = [
     ['missing file', [at('none.json')], 'none.json'],
     ['a folder for a look', [at('folder')], 'is a folder'],
@@ -122,14 +147,25 @@ describe('gatelight build', () => {
     [
       'a size no LUT has',
       [plainLook, '-o', at('large.cube'), '--size', '257'],
-      'whole numbers from 2 to 256',
+      'a whole number from 2 to 256',
     ],
-    ['a size that is no number', [plainLook, '--size', '33x'], 'whole numbers from 2 to 65536'],
-    ['an unknown option', [plainLook, '--sise', '33'], "unknown option '--sise'"],
+    ['a size that is no number', [plainLook, '--size', '33x'], 'a whole number from 2 to 256.'],
+    ['a size no curve has', [plainLook, '--curves', '--size', '1'], 'a whole number from 2 to 65536.'],
+    ['an unknown option', [plainLook, '--sise', '33'], 'there is no option "--sise"'],
+    [
+      'a lamp file that is not there',
+      [at('no-lamp.json')],
+      `no-lamp.json, projector.lamp.file: ${at('none.csv')}: no such file`,
+    ],
+    [
+      'a lamp file with a line that is none',
+      [at('bad-lamp.json')],
+      `bad-lamp.json, projector.lamp.file: ${at('bad.csv')}, line 2: "x"`,
+    ],
     ['a missing output folder', [plainLook, '-o', at('none/x.cube')], 'there is no folder'],
     ['a name that is no LUT file’s', [plainLook, '-o', at('x.txt')], 'names that end in .cube or .clf'],
     ['a folder as output', [plainLook, '-o', at('folder.cube')], 'is a folder'],
-    ['no look at all', [], 'missing required argument'],
+    ['no look at all', [], '<look> is missing'],
   ];
   it.each(refusals)('refuses %s in plain words', (_, args, words) => {
     const ended = gatelight(['build', ...args], folder);

@@ -89,7 +89,7 @@ describe('gatelight measure', () => {
     ['a report named .gif', [regatta, '--report', at('x.gif')], 'not a format for stills'],
     ['a kelvin for a reel', [regatta, '--white-balance', '3200'], 'is for the open gate only'],
     ['a reel beside the light', [regatta, '--light', tram], 'takes one still'],
-    ['a stock unknown', [regatta, '--stock', 'attic'], 'Allowed choices are auto'],
+    ['a stock unknown', [regatta, '--stock', 'attic'], 'Allowed: auto'],
   ])('refuses %s in plain words and writes nothing', (_, given, words) => {
     const ended = gatelight(['measure', ...given]);
     expect(isPlainRefusal(ended), ended.stderr).toBe(true);

@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { describe, expect, it } from 'vitest';
 import { examplesOf, helpOf, outlines } from '../../src/cli/outline.js';
 import { makeProgram } from '../../src/cli/program.js';
-import { gatelight } from './gatelight.js';
+import { gatelight, isPlainRefusal } from './gatelight.js';
 
 const tree = outlines(await makeProgram());
 const commands = tree.filter(({ place }) => place !== '');
@@ -56,7 +56,7 @@ describe('help', () => {
   });
 
   it('would know an example that is not', async () => {
-    await expect(commandReached(['build', '--sise', '3', 'look.json'])).rejects.toThrow('unknown option');
+    await expect(commandReached(['build', '--sise', '3', 'look.json'])).rejects.toThrow('there is no option');
     await expect(commandReached(['log', 'remove', 'A'])).rejects.toThrow();
   });
 
@@ -74,9 +74,26 @@ describe('help', () => {
     expect(asked).toEqual(gatelight(['log', 'add', '--help']));
   });
 
-  it('is pointed to where a command line is not understood', () => {
-    const { status, stderr } = gatelight(['log', 'ad', 'Harbour 3']);
-    expect(status).toBe(2);
-    expect(stderr).toMatch(/^gatelight: unknown command 'ad'\n\(Did you mean add\?\)\nTry gatelight --help/);
+  const below =
+    'Allowed: sheet, exposure, speed. Did you mean speed? gatelight help capture shows what there is.';
+  it.each<[string, string | RegExp]>([
+    ['log ad Harbour', /no command "log ad"\. Allowed: add, .* Did you mean add\? gatelight help log shows/],
+    ['capture sped --gauge 8mm', `there is no command "capture sped". ${below}`],
+    ['help capture sped', `there is no command "capture sped". ${below}`],
+    ['help biuld', /there is no command "biuld"\. .* Did you mean build\? gatelight --help/],
+    ['biuld', /there is no command "biuld"\. .* Did you mean build\?/],
+    ['build a.json --sise 3', /no option "--sise"\. Did you mean --size\? gatelight help build shows/],
+    ['build a.json --size', /: --size <n> is given without its value\. gatelight help build/],
+    ['build a.json b.json', /"b\.json" is one word too many\. Allowed: build \[options\] <look>/],
+    ['log add', /: <reel> is missing: .+\. gatelight help log add shows/],
+    ['completion', /: <shell> is missing: the shell you use\. Allowed: bash, zsh, fish\./],
+    ['completion fihs', /: <shell>: "fihs" is not known\. Allowed: bash, .* Did you mean "fish"\?/],
+    ['undo a.cube', /: -o, --output <file> is missing: the way back/],
+    ['preview a b --flip x', /: --flip: "x" is not known\. Allowed: h, v, hv\./],
+    ['apply a b -o c --resume --force', /: --(resume|force) cannot be used with --/],
+  ])('is pointed to where a command line is not understood: %s', (line, words) => {
+    const ended = gatelight(line.split(' '));
+    expect(isPlainRefusal(ended), ended.stderr).toBe(true);
+    expect(ended.stderr).toMatch(words);
   });
 });

@@ -49,7 +49,12 @@ export function addApply(program: Command): void {
       'PNG, JPEG, TIFF; folders or patterns of them: "reel/*.tif"; frames of movies: reel.mkv@1:20.5; or one whole movie',
     )
     .requiredOption('-o, --output <path>', 'the file, or the folder for several')
-    .option('--jobs <n>', 'stills worked on at once', wholeNumber(1, 64), Math.min(4, availableParallelism()))
+    .option(
+      '--jobs <n>',
+      'stills worked on at once',
+      wholeNumber('--jobs', 1, 64),
+      Math.min(4, availableParallelism()),
+    )
     .option('--part <k/n>', 'every n-th frame from the k-th: the share of one machine of n', readPart)
     .addOption(
       new Option(

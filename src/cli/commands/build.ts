@@ -10,10 +10,11 @@ import { maker } from '../maker.js';
 import { forceOption, wholeNumber } from '../options.js';
 import { printable, terminal } from '../report.js';
 import { shareLine } from '../share-line.js';
+import { noteTitle } from '../title-note.js';
 
 interface Options {
   readonly output?: string;
-  readonly size?: number;
+  readonly size?: string;
   readonly curves: boolean;
   readonly title?: string;
   readonly plain: boolean;
@@ -22,6 +23,13 @@ interface Options {
 
 /** Nodes a side when nothing is asked: what most devices load (common practice, no source). */
 const usualLatticeSize = 33;
+
+/** Points that are asked for: more of a curve than of a table. */
+function sizeOf({ curves, size }: Options): number {
+  if (size === undefined) return curves ? usualCurveSize : usualLatticeSize;
+  const { least, most } = curves ? limits.curveSize : limits.latticeSize;
+  return wholeNumber('--size', least, most)(size);
+}
 
 export function addBuild(program: Command): void {
   program
@@ -39,7 +47,6 @@ export function addBuild(program: Command): void {
     .option(
       '--size <n>',
       `nodes a side; devices usually load 17, 33 or 65 (default: ${usualLatticeSize}; entries with --curves: ${usualCurveSize})`,
-      wholeNumber(limits.latticeSize.least, limits.curveSize.most),
     )
     .option('--curves', 'a 1D LUT, one curve a channel; refused where the look mixes channels', false)
     .option('--title <text>', 'title in the file; the look’s name when left out')
@@ -53,14 +60,17 @@ export function addBuild(program: Command): void {
     .action(async (lookPath: string, options: Options) => {
       const output = options.output ?? `${basename(lookPath).replace(/\.json$/i, '')}.cube`;
       const writing = { force: options.force, sources: [lookPath] };
+      const size = sizeOf(options);
       const look = await loadLook(lookPath);
       await checkTarget(output, writing);
-      const { curves, size = curves ? usualCurveSize : usualLatticeSize } = options;
+      const { curves } = options;
       const line = shareLine('table');
-      const asked = { ...options, size, format: lutFormatOf(output), onShare: line.tell };
+      const format = lutFormatOf(output);
+      const asked = { ...options, size, format, onShare: line.tell };
       const { bytes } = (curves ? buildCurves : buildLook)(look, asked, maker);
       line.end();
       await writeSafely(output, bytes, writing);
+      if (!options.plain) noteTitle(output, options.title ?? look.name, format);
       const extent = curves ? `curves of ${size} entries` : `${size} points`;
       terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${bytes.length} bytes.`);
     });

@@ -15,10 +15,18 @@ import {
   type MeasureOptions,
   type Still,
 } from '../../measure/index.js';
-import { ceilingOption, encodingOption, loadStills, numberOption, writtenAs } from '../camera-options.js';
+import { ceilingOption, encodingOption, loadStills, writtenAs } from '../camera-options.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { loadLikeLook } from '../like-look.js';
-import { forceOption, jsonOption, matrixOption, rangeOption, wholeNumber } from '../options.js';
+import {
+  forceOption,
+  jsonOption,
+  matrixOption,
+  nameOption,
+  numberOption,
+  rangeOption,
+  wholeNumber,
+} from '../options.js';
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
 import { printable, printJson, terminal } from '../report.js';
 import { chosenStills, usualStills } from './measure/chosen-stills.js';
@@ -163,9 +171,10 @@ export function addMeasure(program: Command): void {
       numberOption('--open-gate', 0.0001, 100),
     )
     .addOption(
-      new Option('--stock <name>', 'dye set of the stock; auto takes the one that fits best')
-        .choices(['auto', ...namesOf(dyeSets)])
-        .default('auto'),
+      nameOption('--stock <name>', 'dye set of the stock; auto takes the one that fits best', [
+        'auto',
+        ...namesOf(dyeSets),
+      ]).default('auto'),
     )
     .option('--like <look>', 'look file to fill in; all that is not measured stays as it is there')
     .option('-o, --output <file>', 'the look file (.json); nothing is written when left out')
@@ -184,7 +193,7 @@ export function addMeasure(program: Command): void {
     .option(
       '--stills <n>',
       `of one movie file: pick so many stills of it (${usualStills} when left out)`,
-      wholeNumber(1, 64),
+      wholeNumber('--stills', 1, 64),
     )
     .option('--keep <folder>', 'of one movie file: write the stills that were picked, 16 bit PNG')
     .addOption(matrixOption())

@@ -33,7 +33,11 @@ export function addPage(program: Command): void {
       'Serves the light table to this computer’s browser, and to no other computer, until it is ended with Ctrl C. ' +
         'Nothing is uploaded: stills and looks stay in the browser.',
     )
-    .option('--port <n>', `port on this computer (${usualPort}, or a free one)`, wholeNumber(1, 65535))
+    .option(
+      '--port <n>',
+      `port on this computer (${usualPort}, or a free one)`,
+      wholeNumber('--port', 1, 65535),
+    )
     .option('--no-open', 'print the address and leave the browser alone')
     .addHelpText('after', '\nExample:\n  gatelight page\n')
     .action(async ({ port, open }: Options) => {

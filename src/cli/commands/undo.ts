@@ -27,6 +27,7 @@ import {
 } from '../options.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
 import { openStillFor } from '../still-for-look.js';
+import { noteTitle } from '../title-note.js';
 
 interface Options extends ClipOptions {
   readonly output: string;
@@ -107,11 +108,11 @@ export function addUndo(program: Command): void {
     )
     .argument('<lut>', 'the LUT file that was burnt in (.cube, .clf)')
     .requiredOption('-o, --output <file>', 'the way back (.cube, .clf)')
-    .option('--size <n>', 'nodes a side, 2 to 65', wholeNumber(2, 65), 33)
+    .option('--size <n>', 'nodes a side, 2 to 65', wholeNumber('--size', 2, 65), 33)
     .option('--clamp', 'hold values within 0 to 1, for devices that take no others', false)
     .addOption(
       new Option('--bits <n>', 'bits of the recording that the look was burnt into')
-        .argParser(wholeNumber(8, 16))
+        .argParser(wholeNumber('--bits', 8, 16))
         .default(10),
     )
     .option('--title <text>', 'title in the file; named after the source when left out')
@@ -132,9 +133,11 @@ export function addUndo(program: Command): void {
       const writing = { force: options.force, sources: still === undefined ? [lutPath] : [lutPath, still] };
       await checkTargets(options, writing);
       const burnt = await loadBurnt(lutPath);
-      const back = undoLook(burnt, { ...options, format: lutFormatOf(output) }, version);
+      const format = lutFormatOf(output);
+      const back = undoLook(burnt, { ...options, format }, version);
       const seen = still === undefined ? undefined : await lookAtStill(burnt, back, still, options, writing);
       await writeSafely(output, back.text, writing);
+      if (!options.plain) noteTitle(output, back.title, format);
       const good = comesBack(back);
       if (!good) process.exitCode = exitCodes.notGood;
       const { trip, cutTrip } = back;

@@ -11,4 +11,6 @@ export const primaries = {
   'p3-d65': p3D65,
   'aces-ap1': acesAp1,
 } satisfies Record<string, Primaries>;
+
+export type PrimariesName = keyof typeof primaries;
 export type { Primaries } from './primaries.js';

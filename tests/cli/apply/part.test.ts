@@ -23,6 +23,6 @@ describe('a part of a reel', () => {
 
   it.each(['0/4', '5/4', '1/0', '3', '1/2/3', '-1/4', '1.5/4', ' 1/4', '', 'a/b', '1/9999999999'])(
     '"%s" is none',
-    (text) => expect(() => readPart(text)).toThrow('Allowed'),
+    (text) => expect(() => readPart(text)).toThrow('cannot be used'),
   );
 });

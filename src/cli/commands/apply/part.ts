@@ -1,4 +1,4 @@
-import { InvalidArgumentError } from 'commander';
+import { refuseOption } from '../../options.js';
 
 /** A share of a reel: every `of`-th frame, the first of them the `which`-th. */
 export interface Part {
@@ -6,11 +6,11 @@ export interface Part {
   readonly of: number;
 }
 
-/** Reads 3/10, for commander. */
+/** Reads 3/10. @throws InputError for what is no part */
 export function readPart(text: string): Part {
   const [, which, of] = /^(\d{1,9})\/(\d{1,9})$/.exec(text)?.map(Number) ?? [];
   if (which >= 1 && which <= of) return { which, of };
-  throw new InvalidArgumentError('Allowed: 1/10 to 10/10 for a reel in ten parts, and the like.');
+  return refuseOption('--part', text, '1/10 to 10/10 for a reel in ten parts, and the like');
 }
 
 /** The parts of a list have no item in common, and together all. */

@@ -7,8 +7,7 @@ import { sheetText } from '../../../capture/sheet-text.js';
 import { type Sampling, samplesPerPixel } from '../../../capture/storage.js';
 import { InputError } from '../../../errors/input-error.js';
 import { freeBytes } from '../../../files/free-space.js';
-import { numberOption, refuseOption } from '../../camera-options.js';
-import { jsonOption } from '../../options.js';
+import { jsonOption, refuseOption } from '../../options.js';
 import { printJson, terminal } from '../../report.js';
 
 interface SheetOptions {
@@ -68,7 +67,11 @@ async function requestOf(options: SheetOptions): Promise<CaptureRequest> {
   };
 }
 
-const anyNumber = (option: string) => numberOption(option, 0, 1e9);
+/** A number as people write it; the request knows its limits. */
+const anyNumber = (option: string) => (text: string) =>
+  /^\d+(\.\d+)?$/.test(text.trim())
+    ? Number(text)
+    : refuseOption(option, text, 'a number, with a decimal point');
 const rate = (option: string) => (text: string) => parseRate(text, option);
 
 function parseResolution(text: string): { width: number; height: number } {

@@ -9,16 +9,18 @@ import type { ProbedClip } from '../../../clips/probe.js';
 import { InputError } from '../../../errors/input-error.js';
 import { checkTarget, writeSafely, type WriteOptions } from '../../../files/write-beside-then-rename.js';
 import { transferFunctionOf } from '../../../look/sections/signal.js';
-import {
-  cameraOf,
-  type CameraOptions,
-  encodingOption,
-  numberOption,
-  refuseOption,
-} from '../../camera-options.js';
+import { cameraOf, type CameraOptions, encodingOption } from '../../camera-options.js';
 import { requireMovieName } from '../../kind-of-name.js';
 import { openClip } from '../../open-still.js';
-import { forceOption, jsonOption, matrixOption, rangeOption } from '../../options.js';
+import {
+  forceOption,
+  jsonOption,
+  matrixOption,
+  numberOption,
+  rangeOption,
+  refuseOption,
+  wholeNumber,
+} from '../../options.js';
 import { noteAll, printable, printJson, terminal } from '../../report.js';
 
 interface SpeedOptions extends CameraOptions {
@@ -115,11 +117,6 @@ async function run(path: string, options: SpeedOptions): Promise<void> {
 
 const rate = (option: string) => (text: string) => parseRate(text, option);
 
-function parseBlades(text: string): number {
-  const blades = numberOption('--blades', 1, 6)(text);
-  return Number.isInteger(blades) ? blades : refuseOption('--blades', text, 'a whole number from 1 to 6');
-}
-
 export function addSpeed(capture: Command): void {
   capture
     .command('speed')
@@ -136,7 +133,7 @@ export function addSpeed(capture: Command): void {
       rate('--film-fps'),
       18,
     )
-    .option('--blades <n>', 'blades of the projector’s shutter', parseBlades, 3)
+    .option('--blades <n>', 'blades of the projector’s shutter', wholeNumber('--blades', 1, 6), 3)
     .option(
       '--open-share <share>',
       'share of the time that light passes, 0.05 to 1; left out: 0.5',
