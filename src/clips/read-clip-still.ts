@@ -58,11 +58,21 @@ async function frameOf(clip: ProbedClip, place: FramePlace): Promise<{ frame: nu
  */
 export async function readClipStill(clip: ProbedClip, place: FramePlace): Promise<ClipStill> {
   const { frame, times } = await frameOf(clip, place);
-  for await (const { picture } of readFrames(clip, { first: frame, count: 1 }, times))
-    return { picture, frame, notes: clip.notes };
-  throw new InputError({
-    file: clip.path,
-    what: `frame ${frame} cannot be decoded`,
-    hint: 'The file may be cut short there: try an earlier one.',
-  });
+  const frames = readFrames(clip, { first: frame, count: 1 }, times);
+  const { done, value } = await frames.next();
+  if (done === true)
+    throw new InputError({
+      file: clip.path,
+      what: `frame ${frame} cannot be decoded`,
+      hint: 'The file may be cut short there: try an earlier one.',
+    });
+  const ended = await frames.next();
+  const complaints = ended.done === true ? ended.value : '';
+  // It may have been about a frame before this one: decoding begins where the container can be entered.
+  const note = `something is damaged at frame ${frame} or shortly before${complaints}: look at it`;
+  return {
+    picture: value.picture,
+    frame,
+    notes: complaints === '' ? clip.notes : [...clip.notes, note],
+  };
 }

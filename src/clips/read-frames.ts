@@ -75,6 +75,7 @@ function toPicture(clip: ProbedClip, layout: PlaneLayout, grey: boolean, bytes: 
  * A clip's frames one after the other, as pictures of 16 bits. One frame is held at a time and the decoder waits while the
  * loop's body works; leaving the loop early ends the decoder. A clip that is cut short gives the frames it has.
  * @param times when its frames are shown, if that is known already: else the file is gone through once for it
+ * @returns what the decoder complained about on the way, in brackets after a space; empty when it did not
  * @throws InputError in one plain sentence when the clip has no frames or cannot be decoded; RangeError for options that
  * are no counts
  */
@@ -82,21 +83,26 @@ export async function* readFrames(
   clip: ProbedClip,
   options: ReadFramesOptions = {},
   times?: FrameTimes,
-): AsyncGenerator<ClipFrame, void, undefined> {
+): AsyncGenerator<ClipFrame, string, undefined> {
   const { first = 0, count, every = 1 } = options;
   if (!(first >= 0 && every >= 1 && (count === undefined || count >= 1)))
     throw new RangeError('frames are counted from 0, and given one by one or in steps of 1 or more');
   const last = count === undefined ? Infinity : first + (count - 1) * every;
   const known = times ?? (await frameTimes(clip, last));
   const { seconds } = known;
-  if (first >= seconds.length) return;
+  if (first >= seconds.length) return '';
   const planes = wantedPlanes(clip, options);
-  let index = first;
-  for await (const bytes of readPlanes(clip, { ...planes, start: startAt(known, first), count, every })) {
-    const picture = toPicture(clip, planes.layout, options.pixels === 'gray16', bytes);
-    // More frames than packets: the rate says when the rest are shown.
-    const time = seconds[index] ?? (index * clip.frameRate[1]) / clip.frameRate[0];
-    yield { index, seconds: time, picture };
-    index += every;
+  const read = readPlanes(clip, { ...planes, start: startAt(known, first), count, every });
+  try {
+    for (let index = first; ; index += every) {
+      const { done, value } = await read.next();
+      if (done === true) return value.complaints;
+      const picture = toPicture(clip, planes.layout, options.pixels === 'gray16', value);
+      // More frames than packets: the rate says when the rest are shown.
+      const time = seconds[index] ?? (index * clip.frameRate[1]) / clip.frameRate[0];
+      yield { index, seconds: time, picture };
+    }
+  } finally {
+    await read.return({ frames: 0, complaints: '' });
   }
 }

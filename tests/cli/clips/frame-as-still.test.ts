@@ -1,10 +1,12 @@
-import { readdirSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { barColours, bars } from '../../clips/bars.js';
+import { packagedTools } from '../../clips/tools.js';
 import { isRefusal, openWorkbench } from './workbench.js';
 
-const { at, gatelight } = openWorkbench();
+const { at, gatelight, ffmpeg } = openWorkbench();
 
 describe('a frame of a movie as a still', () => {
   it('apply writes it, colours as drawn', async () => {
@@ -45,6 +47,23 @@ describe('a frame of a movie as a still', () => {
       const ended = gatelight(['preview', 'warm.cube', name, '-o', 'never.png']);
       expect(isRefusal(ended), ended.stderr).toBe(true);
     }
+  });
+
+  it('that is damaged is told', () => {
+    // RFC 9043, 4.9: slices of version 3 carry a checksum.
+    ffmpeg('-i', at('reel.mkv'), '-c:v', 'ffv1', '-level', '3', '-slicecrc', '1', at('torn.mkv'));
+    const entries = ['-v', 'error', '-show_entries', 'packet=pos,size', '-of', 'csv=p=0', at('torn.mkv')];
+    const packets = execFileSync(packagedTools.ffprobe, entries, { encoding: 'utf8' }).trim().split('\n');
+    const [a, b] = packets[12].split(',').map(Number);
+    // The greater is the place: versions differ in the order of the two.
+    const [place, size] = [Math.max(a, b), Math.min(a, b)];
+    const bytes = readFileSync(at('torn.mkv'));
+    bytes.fill(0x55, place + Math.floor(size / 2), place + Math.floor(size / 2) + 40);
+    writeFileSync(at('torn.mkv'), bytes);
+    const told = (frame: number) =>
+      gatelight(['preview', 'warm.cube', `torn.mkv@f${frame}`, '-o', `torn-${frame}.png`]).stderr;
+    expect(told(12)).toMatch(/damaged at frame 12 or shortly before \(.*\): look at it/);
+    expect(told(3)).not.toContain('damaged');
   });
 
   it('without ffmpeg one line says so, and stills are read as before', () => {
