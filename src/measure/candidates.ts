@@ -15,6 +15,7 @@ export interface Candidate extends WeighedAgeings {
   /** Stray light of the scan as a share of the open gate. */
   readonly flare: number;
   readonly space: DyeSpace;
+  /** Of each still. */
   readonly clouds: readonly AmountCloud[];
   /** How probable it is beside the others; over all they add up to 1. */
   readonly share: number;
@@ -72,6 +73,12 @@ const anchorsOf = ({ gate, marks }: Reading, space: DyeSpace, flare: number): An
     ),
   );
 
+const joined = (parts: readonly Float64Array[]): Float64Array => {
+  const all = new Float64Array(parts.reduce((sum, { length }) => sum + length, 0));
+  parts.reduce((at, part) => (all.set(part, at), at + part.length), 0);
+  return all;
+};
+
 /** Candidates less probable than this are passed over. */
 const leastShare = 0.03;
 /** Deviation that one scene adds to every number of the axis beyond what the fit itself admits. */
@@ -82,14 +89,18 @@ const sceneDeviation = 0.03;
  * @returns the likeliest first
  */
 export function weighCandidates(reading: Reading, dyeNames: readonly DyeSetName[]): Candidate[] {
+  const { light: ofStills, scenes } = reading;
   const tried = dyeNames.flatMap((dyes) => {
     const space = dyeSpace(dyeSets[dyes]);
     const under = (flare: number, before?: Ageings) => {
-      const clouds = reading.light.map((light) =>
-        amountCloud(densityCloud(light, reading.gate.level, flare), space),
+      const cloudOf = (light: Float64Array) =>
+        amountCloud(densityCloud(light, reading.gate.level, flare), space);
+      const clouds = ofStills.map(cloudOf);
+      const ofScenes = scenes.map(([first, ...more]) =>
+        more.length === 0 ? clouds[first] : cloudOf(joined([first, ...more].map((n) => ofStills[n]))),
       );
-      const own = ownWaysOf(reading.gate, space, sceneDeviation / Math.sqrt(clouds.length));
-      const found = weighAgeings(clouds, anchorsOf(reading, space, flare), own, before);
+      const own = ownWaysOf(reading.gate, space, sceneDeviation / Math.sqrt(scenes.length));
+      const found = weighAgeings(ofScenes, anchorsOf(reading, space, flare), own, before);
       const unusual = Math.log(flare / usualFlare.share) / usualFlare.logDeviation;
       return { dyes, flare, space, clouds, ...found, score: found.logEvidence - unusual ** 2 / 2 };
     };

@@ -22,6 +22,8 @@ export interface Evidence {
   readonly stills: readonly { readonly name: string }[];
   readonly gate: OpenGate;
   readonly clouds: readonly AmountCloud[];
+  /** How many scenes they show. */
+  readonly scenes: number;
   readonly marks: Readonly<Record<MarkKind, readonly MarkReading[]>>;
   readonly kinds: Readonly<Record<FadingKindName, number>>;
   readonly choice: Choice;
@@ -55,11 +57,13 @@ const undecided = ({ leftAsItIs, kinds }: Evidence): boolean =>
   leftAsItIs && kinds['good-order'] < goodOrderFrom;
 
 function reasonsOf(evidence: Evidence): string[] {
-  const { stills, gate, clouds, marks, choice, disagreeing } = evidence;
+  const { stills, scenes, gate, clouds, marks, choice, disagreeing } = evidence;
   const marked = Object.values(marks).some((list) => list.some(({ light }) => light !== undefined));
   const reasons: string[] = [];
   if (stills.length === 1 && !marked)
     reasons.push('one still only and nothing marked: three or four stills tell far more');
+  if (stills.length > 1 && scenes === 1 && !marked)
+    reasons.push('the stills show one scene, and tell what one still tells: give some of other scenes');
   if (darkestTone(evidence) < blackSeenFrom && marks.black.length === 0)
     reasons.push('no part is dark enough to show what black has become');
   if (undecided(evidence) && marks.black.length === 0)

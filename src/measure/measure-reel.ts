@@ -164,6 +164,7 @@ function report(stills: readonly Still[], reading: Reading, candidates: readonly
     stills,
     gate: reading.gate,
     clouds,
+    scenes: reading.scenes.length,
     marks: reading.marks,
     kinds,
     choice,

@@ -5,12 +5,15 @@ import type { DyeSpace } from './dye-space.js';
 import { lightBlocks } from './light-blocks.js';
 import { checkMarks, densitiesOf, type MarkKind, type MarkReading, type Marks, readMarks } from './marks.js';
 import { openGate, type OpenGate } from './open-gate.js';
+import { scenesOf } from './scenes.js';
 
 /** What was read from stills and marks before anything is reckoned. */
 export interface Reading {
   readonly gate: OpenGate;
   /** Each still's light, block by block (light-blocks.ts). */
   readonly light: readonly Float64Array[];
+  /** Which stills show one scene (scenes.ts): their indices, by scene. */
+  readonly scenes: readonly (readonly number[])[];
   readonly marks: Readonly<Record<MarkKind, readonly MarkReading[]>>;
 }
 
@@ -31,11 +34,9 @@ export function readStills(
     film: readMarks(given.film, pictures, encoding, 'film'),
     neutral: readMarks(given.neutral, pictures, encoding, 'neutral'),
   };
-  return {
-    gate: openGate(blocks, marks.clear, encoding, options.openGate),
-    light: blocks.map(({ light }) => light),
-    marks,
-  };
+  const gate = openGate(blocks, marks.clear, encoding, options.openGate);
+  const light = blocks.map((still) => still.light);
+  return { gate, light, scenes: scenesOf(light, gate.level), marks };
 }
 
 /** Share of the open gate below which a scan does not tell dense from denser: density 3.3. */
