@@ -1,17 +1,16 @@
-import { html, nothing, svg, type TemplateResult } from 'lit-html';
+import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { chooseFiles, openDemoStill } from '../files.js';
-import type { Box } from '../display/display.js';
 import { cardName, type Still } from '../state/sheet.js';
-import { mirroredAcross, mirroredDown, seenPlace, turnedRight } from '../state/turn.js';
+import { mirroredAcross, mirroredDown, turnedRight } from '../state/turn.js';
 import type { Comparison } from '../state/view.js';
 import { type glassEvents, stillOf, zoomBy, zoomToPixels } from './glass.js';
 import { drawing, drawings } from './icons.js';
 import { hold, pictureKey, pictureKeyUp, zoomStep } from './keys.js';
-import { markWords } from './measuring.js';
+import { rectangles } from './mark-boxes.js';
 import type { Page } from './parts.js';
 import { layout } from './tiles.js';
-import { styled } from './styled.js';
+import { hundredths, styled } from './styled.js';
 
 type Glass = ReturnType<typeof glassEvents>;
 
@@ -22,72 +21,6 @@ const comparisonWords: Readonly<Record<Comparison, string>> = {
   beside: 'Side by side',
   looks: 'All looks',
 };
-
-const round = (value: number) => Math.round(value * 100) / 100;
-
-/** Half of the line around a mark: it is drawn inside, so that none of it leaves the picture. */
-const inset = 1;
-/** Room that a label takes above its mark. */
-const labelHeight = 20;
-
-type Corner = readonly [x: number, y: number];
-
-/**
- * A mark between two corners. Its label stands above, or below where there is no room, and reaches to the side on which
- * there is more.
- * @param tile the picture's place on the bed
- */
-function markBox(a: Corner, b: Corner, tile: Box, words: string, draft = false) {
-  const [left, right] = [Math.min(a[0], b[0]), Math.max(a[0], b[0])];
-  const [top, bottom] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
-  const isRight = left + right > 2 * tile.x + tile.width;
-  const below = Math.min(bottom + labelHeight, tile.y + tile.height) - 4;
-  return svg`<g class=${draft ? 'draft' : 'mark'}>
-    <rect x=${round(left + inset)} y=${round(top + inset)}
-      width=${round(Math.max(1, right - left - 2 * inset))}
-      height=${round(Math.max(1, bottom - top - 2 * inset))}></rect>
-    <text x=${round(isRight ? right - 4 : left + 4)} y=${round(top < tile.y + labelHeight ? below : top - 5)}
-      text-anchor=${isRight ? 'end' : 'start'}>${words}</text>
-  </g>`;
-}
-
-/** A box of the canvas in pixels of the page. */
-const onPage = ({ x, y, width, height }: Box, scale: number): Box => ({
-  x: x * scale,
-  y: y * scale,
-  width: width * scale,
-  height: height * scale,
-});
-
-/** Marks of the still, and the one being drawn, over a tile; in pixels of the page. */
-function rectangles(page: Page, still: Still, glass: Glass) {
-  const { store, sight, dialogs } = page;
-  const sheet = store.sheet();
-  const [tile] = layout(sheet, store.view, still, sight, dialogs.holding).scene.tiles;
-  const scale = sight.element.clientWidth / sight.width || 1;
-  const [box, picture] = [onPage(tile.box, scale), onPage(tile.picture, scale)];
-  const inPicture = (x: number, y: number): Corner => [
-    picture.x + x * picture.width,
-    picture.y + y * picture.height,
-  ];
-  const at = (x: number, y: number) =>
-    inPicture(...seenPlace(sheet.turn, [x / still.width, y / still.height]));
-  const draft = store.view.marking && glass.draft();
-  const here = sheet.marks.filter((mark) => mark.still === still.id);
-  return svg`${here.map(({ kind, x, y, width, height }) =>
-    markBox(at(x, y), at(x + width, y + height), box, markWords[kind].name),
-  )}${
-    draft
-      ? markBox(
-          inPicture(draft.from.x, draft.from.y),
-          inPicture(draft.to.x, draft.to.y),
-          box,
-          markWords[store.view.marking!].name,
-          true,
-        )
-      : nothing
-  }`;
-}
 
 /** The handle of the split: dragged, or moved with the arrow keys. */
 function splitHandle(page: Page, still: Still): TemplateResult | typeof nothing {
@@ -118,7 +51,7 @@ function splitHandle(page: Page, still: Still): TemplateResult | typeof nothing 
     aria-valuemax="100"
     aria-valuenow=${Math.round(100 * store.view.split)}
     aria-valuetext="before on the left ${Math.round(100 * store.view.split)} %"
-    ${styled({ left: `${round(shownX)}px` })}
+    ${styled({ left: `${hundredths(shownX)}px` })}
     @pointerdown=${(event: PointerEvent) => (event.currentTarget as Element).setPointerCapture(event.pointerId)}
     @pointermove=${drag}
     @keydown=${key}
@@ -139,9 +72,9 @@ function captions(page: Page, still: Still): TemplateResult {
       html`<span
         class="caption ${slot === store.view.card && shown.length > 1 ? 'here' : ''}"
         ${styled({
-          left: `${round(box.x * scale)}px`,
-          top: `${round(box.y * scale)}px`,
-          'max-width': `${round(box.width * scale)}px`,
+          left: `${hundredths(box.x * scale)}px`,
+          top: `${hundredths(box.y * scale)}px`,
+          'max-width': `${hundredths(box.width * scale)}px`,
         })}
         title=${name(slot)}
         >${store.view.comparison === 'split' ? `as recorded | ${name(slot)}` : name(slot)}</span

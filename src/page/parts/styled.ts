@@ -19,3 +19,6 @@ class Styled extends Directive {
 }
 
 export const styled = directive(Styled);
+
+/** Pixels as finely as a screen shows them. */
+export const hundredths = (pixels: number): number => Math.round(pixels * 100) / 100;
