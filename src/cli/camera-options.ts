@@ -48,8 +48,9 @@ export async function writtenAs(
 ): Promise<Written> {
   const { encoding } = options;
   const given = encoding === undefined ? {} : { encoding };
-  const frames = await Promise.all(names.map((name) => frameNamed(name)));
-  const files = frames.map((frame, i) => frame?.clip ?? (namesMovie(names[i]) ? names[i] : undefined));
+  const files = await Promise.all(
+    names.map(async (name) => (namesMovie(name) ? name : (await frameNamed(name))?.clip)),
+  );
   let written: Written | undefined;
   for (const file of new Set(files)) {
     if (file === undefined) continue;
