@@ -15,7 +15,9 @@ import {
   type MeasureOptions,
   type Still,
 } from '../../measure/index.js';
+import type { LabelFonts } from '../../preview/typeface.js';
 import { ceilingOption, encodingOption, loadStills, writtenAs } from '../camera-options.js';
+import { checkPicture, drawnFile } from '../drawn-picture.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { loadLikeLook } from '../like-look.js';
 import {
@@ -88,11 +90,7 @@ async function checkTargets({ output, report }: Options, writing: WriteOptions):
       });
     await checkTarget(output, writing);
   }
-  if (report !== undefined) {
-    const { kindOfName } = await import('../../stills/write-still.js');
-    kindOfName(report);
-    await checkTarget(report, writing);
-  }
+  await checkPicture(report, writing);
 }
 
 /** The rectangles of the command line as marks. @throws InputError unless each lies in its still */
@@ -102,12 +100,6 @@ function marksOf(options: Options, stills: readonly Still[]): Marks {
     return [kind, options[kind].map(({ still, box }) => ({ still: still + 1, ...box }))] as const;
   });
   return Object.fromEntries(marks);
-}
-
-async function drawReport(path: string, reel: MeasuredReel, stills: readonly Still[]): Promise<Uint8Array> {
-  const { encodeStill } = await import('../../stills/write-still.js');
-  const { loadLabelFonts } = await import('../../stills/label-fonts.js');
-  return (await encodeStill(path, reportReel(reel, stills, loadLabelFonts(), loadEngine()))).bytes;
 }
 
 async function measureStills(given: readonly string[], options: Options): Promise<void> {
@@ -126,7 +118,8 @@ async function measureStills(given: readonly string[], options: Options): Promis
   if (paths === given) requireDifferent(stills);
   const marks = marksOf(options, stills);
   const reel = measureReelToLook({ stills, marks, dyes: stock, openGate, written, like });
-  const drawn = report === undefined ? undefined : await drawReport(report, reel, stills);
+  const draw = (fonts: LabelFonts) => reportReel(reel, stills, fonts, loadEngine());
+  const drawn = report === undefined ? undefined : await drawnFile(report, draw);
   if (output !== undefined) await writeSafely(output, reel.text, writing);
   if (report !== undefined && drawn !== undefined) await writeSafely(report, drawn, writing);
   tell(reel, paths, options);

@@ -13,6 +13,7 @@ import {
   wayBackSentence,
 } from '../../jobs/undo-words.js';
 import { lutFormatOf } from '../../lut/formats/index.js';
+import { checkPicture } from '../drawn-picture.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { exitCodes } from '../exit-codes.js';
 import { loadLut, signalsUnknown } from '../load.js';
@@ -90,9 +91,7 @@ async function checkTargets({ output, still, picture }: Options, writing: WriteO
   if (picture === undefined) return;
   if (still === undefined)
     throw new InputError({ field: '--picture', what: 'shows a still', hint: 'Name it with --still STILL.' });
-  const { kindOfName } = await import('../../stills/write-still.js');
-  kindOfName(picture);
-  await checkTarget(picture, writing);
+  await checkPicture(picture, writing);
 }
 
 const lost = ({ marks }: StillLoss) => Object.fromEntries(marks.map(({ loss, share }) => [loss, share]));

@@ -1,12 +1,14 @@
 import { stat } from 'node:fs/promises';
 import type { Command } from 'commander';
 import { InputError } from '../../errors/input-error.js';
-import { checkTarget, writeSafely, type WriteOptions } from '../../files/write-beside-then-rename.js';
+import { writeSafely } from '../../files/write-beside-then-rename.js';
 import { causeWords, verdictSentence, verdictSentences } from '../../jobs/burn-in-words.js';
 import type { Signal } from '../../jobs/signal.js';
 import { type BurnIn, burnInSheet, verifyBurnIn } from '../../jobs/verify-burn-in.js';
 import type { Explanation, Verdict } from '../../burn-in/verify.js';
 import type { Lut } from '../../lut/lattice.js';
+import type { LabelFonts } from '../../preview/typeface.js';
+import { checkPicture, drawnFile } from '../drawn-picture.js';
 import { loadEngine } from '../engine/load-engine.js';
 import { exitCodes } from '../exit-codes.js';
 import { loadSource } from '../load.js';
@@ -44,19 +46,6 @@ async function requireTwo(plain: string, burnt: string): Promise<void> {
     what: 'is given twice, as the still without the look and as the one with it',
     hint: 'Name the still without the look first, then the one with it.',
   });
-}
-
-async function drawSheet(path: string, burnIn: BurnIn, verdict: Verdict): Promise<Uint8Array> {
-  const { encodeStill } = await import('../../stills/write-still.js');
-  const { loadLabelFonts } = await import('../../stills/label-fonts.js');
-  return (await encodeStill(path, burnInSheet(burnIn, verdict, loadLabelFonts(), loadEngine()))).bytes;
-}
-
-async function checkPicture(path: string | undefined, writing: WriteOptions): Promise<void> {
-  if (path === undefined) return;
-  const { kindOfName } = await import('../../stills/write-still.js');
-  kindOfName(path);
-  await checkTarget(path, writing);
 }
 
 /** An explanation as JSON: the cause's name, and the words that people read. */
@@ -129,8 +118,8 @@ export function addVerify(program: Command): void {
         others,
       };
       const verdict = verifyBurnIn(burnIn);
-      if (picture !== undefined)
-        await writeSafely(picture, await drawSheet(picture, burnIn, verdict), writing);
+      const draw = (fonts: LabelFonts) => burnInSheet(burnIn, verdict, fonts, loadEngine());
+      if (picture !== undefined) await writeSafely(picture, await drawnFile(picture, draw), writing);
       tell({ plain, burnt, file: lookPath, look: look.name }, verdict, options);
       if (!verdict.holds) process.exitCode = exitCodes.notGood;
     });

@@ -2,7 +2,8 @@ import type { Command } from 'commander';
 import { exposureText } from '../../../capture/exposure-text.js';
 import { testExposure } from '../../../capture/exposure-test.js';
 import { InputError } from '../../../errors/input-error.js';
-import { checkTarget, writeSafely } from '../../../files/write-beside-then-rename.js';
+import { writeSafely } from '../../../files/write-beside-then-rename.js';
+import type { LabelFonts } from '../../../preview/typeface.js';
 import {
   cameraOf,
   type CameraOptions,
@@ -11,6 +12,7 @@ import {
   loadStills,
   stillSignalOf,
 } from '../../camera-options.js';
+import { checkPicture, drawnFile } from '../../drawn-picture.js';
 import { exitCodes } from '../../exit-codes.js';
 import { forceOption, jsonOption, matrixOption, rangeOption } from '../../options.js';
 import { checkRectangle, type GivenRectangle, parseRectangle } from '../../rectangles.js';
@@ -60,11 +62,7 @@ export function addExposure(capture: Command): void {
 async function compareExposures(paths: string[], options: ExposureOptions): Promise<void> {
   const { picture, area } = options;
   const writing = { force: options.force, sources: paths };
-  if (picture !== undefined) {
-    const { kindOfName } = await import('../../../stills/write-still.js');
-    kindOfName(picture);
-    await checkTarget(picture, writing);
-  }
+  await checkPicture(picture, writing);
   const camera = await cameraOf(options, paths);
   const stills = await loadStills(paths, options);
   checkSizes(stills);
@@ -72,11 +70,9 @@ async function compareExposures(paths: string[], options: ExposureOptions): Prom
   const signal = stillSignalOf(camera, options.ceiling);
   const test = testExposure(stills, signal, area?.box);
   if (picture !== undefined) {
-    const { encodeStill } = await import('../../../stills/write-still.js');
-    const { loadLabelFonts } = await import('../../../stills/label-fonts.js');
     const { reportExposure } = await import('../../../jobs/report-exposure.js');
-    const drawn = reportExposure(test, stills, camera, signal, area?.box, loadLabelFonts());
-    await writeSafely(picture, (await encodeStill(picture, drawn)).bytes, writing);
+    const draw = (fonts: LabelFonts) => reportExposure(test, stills, camera, signal, area?.box, fonts);
+    await writeSafely(picture, await drawnFile(picture, draw), writing);
   }
   if (options.json) printJson({ picture, ...test });
   else {

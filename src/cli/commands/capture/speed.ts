@@ -7,9 +7,10 @@ import { speedText } from '../../../capture/speed/speed-text.js';
 import type { FrameTimes } from '../../../clips/frame-times.js';
 import type { ProbedClip } from '../../../clips/probe.js';
 import { InputError } from '../../../errors/input-error.js';
-import { checkTarget, writeSafely, type WriteOptions } from '../../../files/write-beside-then-rename.js';
+import { writeSafely, type WriteOptions } from '../../../files/write-beside-then-rename.js';
 import { transferFunctionOf } from '../../../look/sections/signal.js';
 import { cameraOf, type CameraOptions, encodingOption } from '../../camera-options.js';
+import { checkPicture, drawnFile } from '../../drawn-picture.js';
 import { requireMovieName } from '../../kind-of-name.js';
 import { openClip } from '../../open-still.js';
 import {
@@ -89,23 +90,16 @@ async function measureClip(path: string, options: SpeedOptions): Promise<SpeedRe
   });
 }
 
-async function drawn(path: string, report: SpeedReport, title: string): Promise<Uint8Array> {
-  const { encodeStill } = await import('../../../stills/write-still.js');
-  const { reportSpeed } = await import('../../../jobs/report-speed.js');
-  const { loadLabelFonts } = await import('../../../stills/label-fonts.js');
-  return (await encodeStill(path, reportSpeed(report, title, loadLabelFonts()))).bytes;
-}
-
 async function run(path: string, options: SpeedOptions): Promise<void> {
   const { picture } = options;
   const writing: WriteOptions = { force: options.force, sources: [path] };
-  if (picture !== undefined) {
-    const { kindOfName } = await import('../../../stills/write-still.js');
-    kindOfName(picture);
-    await checkTarget(picture, writing);
-  }
+  await checkPicture(picture, writing);
   const report = await measureClip(path, options);
-  if (picture !== undefined) await writeSafely(picture, await drawn(picture, report, path), writing);
+  if (picture !== undefined) {
+    const { reportSpeed } = await import('../../../jobs/report-speed.js');
+    const drawn = await drawnFile(picture, (fonts) => reportSpeed(report, path, fonts));
+    await writeSafely(picture, drawn, writing);
+  }
   if (options.json) {
     // The curves are for the plot: thousands of numbers.
     printJson({ clip: path, picture, ...report, light: undefined, wave: undefined, pulsePhases: undefined });

@@ -2,10 +2,12 @@ import { type GateLight, measureGateLight } from '../../../capture/gate-light.js
 import { type CaptureFinding, isReady, readinessText } from '../../../capture/capture-finding.js';
 import { gateLightFindings } from '../../../capture/gate-light-findings.js';
 import { InputError } from '../../../errors/input-error.js';
-import { checkTarget, writeSafely } from '../../../files/write-beside-then-rename.js';
+import { writeSafely } from '../../../files/write-beside-then-rename.js';
 import { primariesOf } from '../../../look/sections/signal.js';
 import type { Picture } from '../../../picture/picture.js';
+import type { LabelFonts } from '../../../preview/typeface.js';
 import { cameraOf, type CameraOptions, loadStills, stillSignalOf } from '../../camera-options.js';
+import { checkPicture, drawnFile } from '../../drawn-picture.js';
 import { exitCodes } from '../../exit-codes.js';
 import { printable, printJson, terminal } from '../../report.js';
 
@@ -41,11 +43,7 @@ export async function measureLight(
     });
   const { report } = options;
   const writing = { force: options.force, sources: [path] };
-  if (report !== undefined) {
-    const { kindOfName } = await import('../../../stills/write-still.js');
-    kindOfName(report);
-    await checkTarget(report, writing);
-  }
+  await checkPicture(report, writing);
   const camera = await cameraOf(options, [path]);
   const [still] = await loadStills([path], options);
   const signal = stillSignalOf(camera, options.ceiling);
@@ -55,11 +53,9 @@ export async function measureLight(
     ...(options.whiteBalance === undefined ? {} : { balanceKelvin: options.whiteBalance }),
   });
   if (report !== undefined) {
-    const { encodeStill } = await import('../../../stills/write-still.js');
-    const { loadLabelFonts } = await import('../../../stills/label-fonts.js');
     const { reportLight } = await import('../../../jobs/report-light.js');
-    const { bytes } = await encodeStill(report, reportLight(light, still, camera, signal, loadLabelFonts()));
-    await writeSafely(report, bytes, writing);
+    const draw = (fonts: LabelFonts) => reportLight(light, still, camera, signal, fonts);
+    await writeSafely(report, await drawnFile(report, draw), writing);
   }
   const findings = gateLightFindings(light);
   const ready = isReady(findings);
