@@ -1,5 +1,5 @@
 import { dirname, isAbsolute, join } from 'node:path';
-import { setImmediate } from 'node:timers/promises';
+import { setTimeout } from 'node:timers/promises';
 import { InputError } from '../errors/input-error.js';
 import { readTextBounded, streamFile } from '../files/read-bounded.js';
 import { signalsIn } from '../jobs/build-look.js';
@@ -97,11 +97,14 @@ async function lutSource(path: string): Promise<Source> {
   };
 }
 
+/** Milliseconds in which others get an answer or two from the disk. */
+const turn = 2;
+
 /** Lets others have their turn between two steps. */
 async function sampleInTurns(transform: Run, size: number): Promise<Lattice> {
   const steps = latticeSteps(transform, size);
   for (;;) {
-    await setImmediate();
+    await setTimeout(turn);
     const step = steps.next();
     if (step.done === true) return step.value;
   }

@@ -87,6 +87,8 @@ export function addApply(program: Command): void {
         return applyMovie(look, movie, options);
       }
       const stills = await stillsIn(paths);
+      // First the decoder, which works on other threads: it can be at the stills while the look's table is worked out.
+      await import('../../stills/read-still.js');
       const source = await openSource(look);
       const through = {
         source,

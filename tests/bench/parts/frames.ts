@@ -85,7 +85,7 @@ async function measureKind(extension: Extension, setting: Setting): Promise<Figu
     processor[who].push(processorSeconds);
     return passingSeconds;
   };
-  const times = await inTurns({ ours: turn('ours'), sharp: turn('sharp') }, quick ? 1 : 2, 0);
+  const times = await inTurns({ ours: turn('ours'), sharp: turn('sharp') }, quick ? 1 : 5, 0);
   rmSync(frames, { recursive: true });
   const what = `apply to ${count} frames, ${kinds[extension]}`;
   return [
