@@ -161,19 +161,6 @@ export function chooseFiles(page: Page): void {
   input.click();
 }
 
-/** Takes a still off the reel. Its file stays kept, so that undo brings it back. */
-export function removeStill({ store, findings }: Page, id: string): void {
-  const { stills } = store.sheet();
-  const at = stills.findIndex((still) => still.id === id);
-  const next = stills[at + 1] ?? stills[at - 1];
-  if (store.view.still === id && next !== undefined) store.look({ still: next.id });
-  store.change('removal of a frame', (sheet) => ({
-    ...sheet,
-    stills: sheet.stills.filter((still) => still.id !== id),
-  }));
-  findings.thumbs.delete(id);
-}
-
 /** Hands a file to the user. */
 export function download(name: string, content: BlobPart, type: string): void {
   const url = URL.createObjectURL(new Blob([content], { type }));

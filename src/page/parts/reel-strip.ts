@@ -7,7 +7,8 @@ import { changeDepth, expandGrey, type Picture } from '../../picture/picture.js'
 import { turnUpright } from '../../picture/orientation.js';
 import { coarseSize } from '../coarse.js';
 import type { Shown } from '../engine/findings.js';
-import { chooseFiles, removeStill } from '../files.js';
+import { chooseFiles } from '../files.js';
+import { removeStill } from '../state/actions.js';
 import type { Still } from '../state/sheet.js';
 import { orientationOf, type Turn } from '../state/turn.js';
 import { drawing, drawings } from './icons.js';
@@ -82,7 +83,7 @@ function frame(page: Page, still: Still, number: number): TemplateResult {
     <button
       class="icon"
       aria-label="Take frame ${number}, ${still.name}, off the reel"
-      @click=${() => removeStill(page, still.id)}
+      @click=${() => removeStill(store, still.id)}
     >
       ${drawing(drawings.remove)}
     </button>

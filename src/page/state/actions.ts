@@ -75,11 +75,30 @@ export function copyCard(store: Store): void {
   addCard(store, shaped({ ...card.look, name }));
 }
 
+/** What takes the place of one that goes: the next, or else the one before. */
+function neighbour(all: readonly { readonly id: string }[], id: string): string | undefined {
+  const at = all.findIndex((one) => one.id === id);
+  return (all[at + 1] ?? all[at - 1])?.id;
+}
+
 export function removeCard(store: Store, id: string): void {
-  if (store.sheet().cards.length < 2) return;
+  const next = neighbour(store.sheet().cards, id);
+  if (next === undefined) return;
+  if (store.view.card === id) store.look({ card: next });
   store.change('removal of a look', (sheet) => ({
     ...sheet,
     cards: sheet.cards.filter((card) => card.id !== id),
+  }));
+}
+
+/** Takes a still off the reel, and its marks with it. Its file stays kept, so that undo brings it back. */
+export function removeStill(store: Store, id: string): void {
+  const next = neighbour(store.sheet().stills, id);
+  if (store.view.still === id && next !== undefined) store.look({ still: next });
+  store.change('removal of a frame', (sheet) => ({
+    ...sheet,
+    stills: sheet.stills.filter((still) => still.id !== id),
+    marks: sheet.marks.filter(({ still }) => still !== id),
   }));
 }
 

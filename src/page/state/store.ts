@@ -20,7 +20,10 @@ export interface Store {
   readonly messages: readonly Message[];
   sheet(): Sheet;
   card(): Card;
-  /** Changes the document; `gesture` joins changes that follow each other closely into one step of undo. */
+  /**
+   * Changes the document; `gesture` joins changes that follow each other closely into one step of undo. What changes nothing is
+   * no step.
+   */
   change(what: string, next: (sheet: Sheet) => Sheet, gesture?: string): void;
   look(next: Partial<View>): void;
   undo(): void;
@@ -41,13 +44,16 @@ export function createStore(kept?: Kept): Store {
   let messages: readonly Message[] = [];
   let saidBefore = 0;
   const listeners: (() => void)[] = [];
+  /** What was looked at when a document was left. */
+  const viewOf = new WeakMap<Sheet, View>();
 
   function tell(): void {
     for (const listener of listeners) listener();
   }
   function turnTo(next: History<Sheet>): void {
+    viewOf.set(history.now, view);
     history = next;
-    view = viewWithin(history.now, view);
+    view = viewWithin(history.now, view, viewOf.get(history.now));
     tell();
   }
   const sheet = () => history.now;
@@ -64,7 +70,11 @@ export function createStore(kept?: Kept): Store {
     },
     sheet,
     card: () => sheet().cards.find(({ id }) => id === view.card) ?? sheet().cards[0],
-    change: (what, next, gesture) => turnTo(recorded(history, next(sheet()), what, Date.now(), gesture)),
+    change: (what, next, gesture) => {
+      const after = next(sheet());
+      const isSame = JSON.stringify(after) === JSON.stringify(sheet());
+      turnTo(isSame ? history : recorded(history, after, what, Date.now(), gesture));
+    },
     look: (next) => {
       view = viewWithin(sheet(), { ...view, ...next });
       tell();

@@ -34,10 +34,16 @@ export const startView = (sheet: Sheet): View => ({
   viewport: wholePicture,
 });
 
-/** The view with everything it points at still there. */
-export function viewWithin(sheet: Sheet, view: View): View {
-  const card = sheet.cards.some(({ id }) => id === view.card) ? view.card : sheet.cards[0].id;
-  const still = sheet.stills.some(({ id }) => id === view.still) ? view.still : sheet.stills[0]?.id;
+/**
+ * The view with everything it points at still there.
+ * @param before what was looked at when the document last stood so, for what is gone
+ */
+export function viewWithin(sheet: Sheet, view: View, before?: View): View {
+  const [card, still] = (['card', 'still'] as const).map((kind) => {
+    const there = kind === 'card' ? sheet.cards : sheet.stills;
+    const isThere = (id: string | undefined) => there.some((one) => one.id === id);
+    return [view[kind], before?.[kind]].find(isThere) ?? there[0]?.id;
+  });
   const comparison = view.comparison === 'looks' && sheet.cards.length < 2 ? 'after' : view.comparison;
-  return { ...view, card, still, comparison };
+  return { ...view, card: card!, still, comparison };
 }
