@@ -15,6 +15,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { InputError } from '../../src/errors/input-error.js';
+import { recordLine } from '../../src/files/reel-log/entry.js';
 import { appendReel, largestLog, longestRecord, readReelLog, reelLogCsv } from '../../src/files/reel-log.js';
 import { fullEntry, plainEntry } from './reel-log-entries.js';
 
@@ -67,6 +68,18 @@ describe('reel log', () => {
     }
   });
 
+  it('a first record cut at any byte, or left as zeros, does not keep the next one out', async () => {
+    await appendReel(log, plainEntry('A'));
+    const first = readFileSync(log);
+    for (let cut = 0; cut < first.length - 1; cut++)
+      for (const left of [first.subarray(0, cut), Buffer.alloc(cut)]) {
+        writeFileSync(log, left);
+        await appendReel(log, plainEntry('B'));
+        await appendReel(log, plainEntry('C'));
+        expect(await reels()).toEqual(['B', 'C']);
+      }
+  });
+
   it('zeros left by a power loss are one damaged line', async () => {
     await appendReel(log, plainEntry('A'));
     writeFileSync(log, Buffer.alloc(5000), { flag: 'a' });
@@ -81,9 +94,10 @@ describe('reel log', () => {
   });
 
   it('a line beyond the bound is set aside without being kept in memory', async () => {
-    writeFileSync(log, `${'x'.repeat(longestRecord + 1)}\n`);
     await appendReel(log, plainEntry('A'));
-    expect(await reels()).toEqual(['A']);
+    writeFileSync(log, `${'x'.repeat(longestRecord + 1)}\n`, { flag: 'a' });
+    await appendReel(log, plainEntry('B'));
+    expect(await reels()).toEqual(['A', 'B']);
   });
 
   it('follows a symbolic link', async () => {
@@ -133,6 +147,20 @@ describe('reel log', () => {
 });
 
 describe('refusals of the reel log', () => {
+  it.each([
+    ['a still', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13])],
+    ['a look file', Buffer.from('{\n  "name": "Warm"\n}\n')],
+    ['a look file in one line', Buffer.from('{"name":"Warm"}')],
+    ['a LUT', Buffer.from('LUT_3D_SIZE 2\n0 0 0\n')],
+    ['notes', Buffer.from('Reels in the attic')],
+    ['a list', Buffer.from('[]\n')],
+  ])('leaves %s as it is', async (_, bytes) => {
+    writeFileSync(log, bytes);
+    expect(await problemOf(appendReel(log, plainEntry('A')))).toContain('is no reel log');
+    expect(readFileSync(log)).toEqual(bytes);
+    expect(readdirSync(folder)).toEqual(['reels.jsonl']);
+  });
+
   it('names every wrong field and writes nothing', async () => {
     const wrong = { ...plainEntry(''), recordedAt: 'yesterday', lamb: 'x' };
     const text = await problemOf(appendReel(log, wrong));
@@ -176,12 +204,14 @@ describe('refusals of the reel log', () => {
     expect(await problemOf(readReelLog(log))).toContain('larger than');
   });
 
-  it('random bytes never cost a record that follows, and throw nothing else', async () => {
+  it('random bytes after a record cost neither it nor one that follows, and throw nothing else', async () => {
     await fc.assert(
       fc.asyncProperty(fc.uint8Array({ maxLength: 300 }), async (bytes) => {
-        writeFileSync(log, bytes);
-        await appendReel(log, plainEntry('A'));
-        expect((await reels()).at(-1)).toBe('A');
+        writeFileSync(log, recordLine(plainEntry('A')));
+        writeFileSync(log, bytes, { flag: 'a' });
+        await appendReel(log, plainEntry('B'));
+        const read = await reels();
+        expect([read[0], read.at(-1)]).toEqual(['A', 'B']);
       }),
       { seed: 3, numRuns: 100 },
     );

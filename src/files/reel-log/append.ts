@@ -4,7 +4,7 @@ import { dirname } from 'node:path';
 import { InputError } from '../../errors/input-error.js';
 import { fileProblem } from '../file-problem.js';
 import type { ReelEntry } from './entry.js';
-import { recordLine } from './entry.js';
+import { beginsReelLog, longestRecord, recordLine } from './entry.js';
 import { withLock } from './lock.js';
 
 const newline = 0x0a;
@@ -38,6 +38,17 @@ async function endsTorn(handle: FileHandle, size: number): Promise<boolean> {
   return last[0] !== newline;
 }
 
+/** @throws InputError for a file of another kind: a line at the end of a still or a recording would spoil it */
+async function requireReelLog(handle: FileHandle, file: string): Promise<void> {
+  const { buffer, bytesRead } = await handle.read(Buffer.alloc(longestRecord), 0, longestRecord, 0);
+  if (!beginsReelLog(buffer.toString('utf8', 0, bytesRead)))
+    throw new InputError({
+      file,
+      what: 'is no reel log, and is left as it is',
+      hint: 'Name another file with --log.',
+    });
+}
+
 /** Writes all bytes at the end of the file, or takes back what went in, and brings them to the disk. */
 async function appendWhole(handle: FileHandle, bytes: Uint8Array, before: number): Promise<void> {
   let done = 0;
@@ -67,6 +78,7 @@ async function appendLine(file: string, line: Uint8Array): Promise<void> {
   try {
     const info = await handle.stat();
     if (!info.isFile()) throw new InputError({ file, what: 'is not an ordinary file' });
+    await requireReelLog(handle, file);
     const torn = await endsTorn(handle, info.size);
     await appendWhole(handle, torn ? Buffer.concat([Buffer.of(newline), line]) : line, info.size);
     if (info.size === 0) await syncFolder(file);

@@ -83,3 +83,17 @@ export function parseRecord(text: string): { readonly entry: ReelEntry } | { rea
   const [issue] = checked.error.issues;
   return { damage: `is no reel record: ${issue.path.join('.') || 'the record'}: ${issue.message}` };
 }
+
+/** How {@link recordLine} begins. */
+const beginning = '{"version":';
+
+/**
+ * Whether a file may be a reel log, by its first {@link longestRecord} bytes: there is a record among them, or nothing
+ * at all, or what a power loss leaves of a first record (its beginning, or zeros).
+ */
+export function beginsReelLog(head: string): boolean {
+  const lines = head.split('\n').filter((line) => /[^\0\s]/.test(line));
+  const [first = beginning, ...others] = lines;
+  const torn = first.startsWith(beginning) || beginning.startsWith(first);
+  return (torn && others.length === 0) || lines.some((line) => 'entry' in parseRecord(line));
+}
