@@ -59,6 +59,8 @@ export function meaningOf(path: FieldPath): string {
 }
 
 function placed(value: unknown, [name, ...rest]: readonly string[], given: unknown): unknown {
+  // What holds no fields has none to leave out: a lamp that is a name, or none, has no kelvin.
+  if (given === undefined && typeof value !== 'object') return value;
   const { [name]: old, ...others } = (value ?? {}) as Record<string, unknown>;
   if (rest.length > 0) return { ...others, [name]: placed(old, rest, given) };
   return given === undefined ? others : { ...others, [name]: given };

@@ -1,4 +1,5 @@
 import { adaptationOf, roomSchema } from '../../look/sections/room.js';
+import { withoutLamp } from './lamp.js';
 import { figure, type Station } from './station.js';
 import { surrounds } from './surrounds.js';
 
@@ -17,6 +18,7 @@ export const eye: Station = {
           unit: '%',
           scale: 100,
           step: 1,
+          idle: withoutLamp,
           leftOut: {
             words: 'from luminance and surround',
             value: ({ room }) => adaptationOf({ ...(room ?? roomSchema.parse({})), adaptation: undefined }),

@@ -33,6 +33,10 @@ export const file: Station = {
           unit: '% light',
           scale: 100,
           step: 1,
+          idle: ({ rolloff }) =>
+            rolloff === undefined || rolloff.shoulderSoftness === 0
+              ? 'Changes nothing as long as the shoulder has no softness.'
+              : '',
         },
         { kind: 'number', path: 'rolloff.toe', label: 'Toe', unit: '%', scale: 100, step: 1 },
       ],

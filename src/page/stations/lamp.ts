@@ -10,6 +10,10 @@ const usualKelvin = 3200;
 
 const inWords = (name: string) => name.replaceAll('-', ' ');
 
+/** For what only a lamp makes visible. */
+export const withoutLamp = ({ projector }: Look): string =>
+  projector?.lamp === undefined ? 'Changes nothing as long as no lamp is chosen.' : '';
+
 const isPlanck = ({ projector }: Look) => holdsField('kelvin')(projector?.lamp);
 
 export const lamp: Station = {
@@ -49,7 +53,12 @@ export const lamp: Station = {
           ratio: true,
           when: isPlanck,
         },
-        { kind: 'toggle', path: 'projector.heatFilter', label: 'Heat-absorbing glass before the lamp' },
+        {
+          kind: 'toggle',
+          path: 'projector.heatFilter',
+          label: 'Heat-absorbing glass before the lamp',
+          idle: withoutLamp,
+        },
       ],
     },
   ],

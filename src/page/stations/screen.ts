@@ -1,3 +1,4 @@
+import { withoutLamp } from './lamp.js';
 import { figure, type Station } from './station.js';
 import { surrounds } from './surrounds.js';
 
@@ -26,6 +27,11 @@ export const screen: Station = {
           step: 0.5,
           usual: [2, 200],
           ratio: true,
+          idle: (look) =>
+            withoutLamp(look) ||
+            (look.room?.adaptation === undefined
+              ? ''
+              : 'Changes nothing: how far the eye adapts is set at the station Eye.'),
         },
       ],
     },

@@ -9,6 +9,8 @@ interface OfField {
   readonly label: string;
   /** Shown only where this holds. */
   readonly when?: (look: Look) => boolean;
+  /** Why it changes nothing as the look stands, in words; empty where it does. */
+  readonly idle?: (look: Look) => string;
 }
 
 /** A number with a slider and a field. */

@@ -1,5 +1,7 @@
 import { dyeSets } from '../../film/dye-sets/index.js';
+import type { Look } from '../../look/look-schema.js';
 import type { FieldPath } from '../state/field.js';
+import { withoutLamp } from './lamp.js';
 import { figure, type NumberControl, type Station, tagged } from './station.js';
 
 const loss = (dye: 'cyan' | 'magenta' | 'yellow'): NumberControl => ({
@@ -20,6 +22,10 @@ const stain = (colour: 'red' | 'green' | 'blue'): NumberControl => ({
   usual: [-0.1, 0.5],
 });
 
+const isSound = ({ stock: asked }: Look): boolean =>
+  asked === undefined ||
+  [...Object.values(asked.loss), ...Object.values(asked.stain)].every((value) => value === 0);
+
 export const stock: Station = {
   name: 'stock',
   title: 'Stock',
@@ -33,6 +39,10 @@ export const stock: Station = {
           path: 'stock.dyes',
           label: 'Dye set',
           options: Object.entries(dyeSets).map(([value, { title }]) => ({ label: title, value })),
+          idle: (look) =>
+            isSound(look) && withoutLamp(look) !== ''
+              ? 'Changes nothing as long as no dye is lost, no stain added and no lamp chosen.'
+              : '',
         },
       ],
     },
