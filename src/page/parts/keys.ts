@@ -31,7 +31,6 @@ export function pictureKey(page: Page, event: KeyboardEvent): void {
     '1': () => zoomToPixels(page),
     o: () => hold(page, true),
     m: () => store.look({ marks: !store.view.marks }),
-    Escape: () => store.look({ marking: undefined }),
   };
   const move = moves[event.key];
   const act = move === undefined ? acts[event.key] : () => panBy(page, ...move);
@@ -44,8 +43,10 @@ export function pictureKeyUp(page: Page, event: KeyboardEvent): void {
   if (event.key === 'o') hold(page, false);
 }
 
-/** Undo and redo, as everywhere; text fields keep their own while they are typed in. */
+/** Undo and redo, as everywhere; text fields keep their own while they are typed in. Escape gives up a mark. */
 export function pageKey(page: Page, event: KeyboardEvent): void {
+  if (event.key === 'Escape' && page.store.view.marking !== undefined)
+    page.store.look({ marking: undefined });
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   const target = event.target as Element | null;
   if (target instanceof HTMLInputElement && ['text', 'number'].includes(target.type)) return;

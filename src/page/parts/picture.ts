@@ -209,6 +209,7 @@ export function picture(page: Page, glass: Glass): TemplateResult {
                 @dblclick=${glass.dblclick}
                 @keydown=${(event: KeyboardEvent) => pictureKey(page, event)}
                 @keyup=${(event: KeyboardEvent) => pictureKeyUp(page, event)}
+                @blur=${() => hold(page, false)}
               >
                 <svg class="over" aria-hidden="true">${rectangles(page, still, glass)}</svg>
               </div>
