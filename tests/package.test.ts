@@ -1,8 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { projectRoot } from './cli/gatelight.js';
+import { projectRoot, temporaryFolder } from './cli/gatelight.js';
 
 const packed = execFileSync('npm', ['pack', '--dry-run', '--json', '--ignore-scripts'], {
   cwd: projectRoot,
@@ -48,6 +48,17 @@ describe('the package', () => {
     'LICENSE',
   ])('holds %s', (path) => {
     expect(paths).toContain(path);
+  });
+
+  // npm puts no manual pages in place on Windows.
+  it.skipIf(process.platform === 'win32')('puts the manual page where man looks, beside the command', () => {
+    const prefix = temporaryFolder();
+    const quietly = ['--offline', '--ignore-scripts', '--no-audit', '--no-fund'];
+    execFileSync('npm', ['install', '--global', '--prefix', prefix, ...quietly, projectRoot], {
+      stdio: 'pipe',
+    });
+    expect(readFileSync(join(prefix, 'share/man/man1/gatelight.1'), 'utf8')).toContain('GATELIGHT');
+    expect(existsSync(join(prefix, 'bin/gatelight'))).toBe(true);
   });
 
   it('holds every ready look', () => {
