@@ -67,12 +67,14 @@ export function drawWhitePlot({ miredShift, duvShift, unseen }: WhitePlot, fonts
   const words = (text: string, x: number, baseline: number, ink = palette.quietText) =>
     drawText(canvas, style, text, { x: x - textWidth(style, text) / 2, baseline, ink });
   const side = (text: string) => textWidth(style, text) / 2 + 14;
-  words('cooler (blue)', side('cooler (blue)'), centre.y - 10);
-  words('warmer (red)', size.width - side('warmer (red)'), centre.y - 10);
-  words('greener', centre.x + side('greener'), 26);
-  words('pinker', centre.x + side('pinker'), size.height - 12);
+  // The light has its name on its own side of both axes, so theirs stand on the other.
+  const [away, level] = [across >= 0 ? -1 : 1, centre.y + (up >= 0 ? 24 : -10)];
+  words('cooler (blue)', side('cooler (blue)'), level);
+  words('warmer (red)', size.width - side('warmer (red)'), level);
+  words('greener', centre.x + away * side('greener'), 26);
+  words('pinker', centre.x + away * side('pinker'), size.height - 12);
   const name = 'the light';
-  const beside = light.x + (across >= 0 ? 1 : -1) * (side(name) + 4);
+  const beside = light.x - away * (side(name) + 4);
   const free = Math.min(size.width - side(name), Math.max(side(name), beside));
   words(name, free, light.y + (up >= 0 ? -16 : 28), palette.text);
   return canvas;

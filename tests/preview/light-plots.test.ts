@@ -82,6 +82,37 @@ describe('a plot of the white', () => {
   });
 });
 
+describe('words in a plot of the white', () => {
+  const unseen = { mired: 5, duv: 0.002 };
+  const edges: ((x: number, y: number) => boolean)[] = [
+    (x) => x < 140,
+    (x) => x > 600,
+    (_, y) => y < 40,
+    (_, y) => y > 370,
+  ];
+
+  it.each([...Array(24).keys()].map((i) => 15 * i))('stay clear of a light %d degrees round', (degrees) => {
+    const [x, y] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+    const plotOf = (far: number) =>
+      drawWhitePlot({ miredShift: 5 * far * x, duvShift: 0.002 * far * y, unseen }, fonts);
+    // With the light near the middle there are words alone at the edges.
+    const [words, plot] = [plotOf(0.1), plotOf(12)];
+    for (const edge of edges) {
+      const inked: [number, number][] = [];
+      for (let row = 0; row < words.height; row++)
+        for (let column = 0; column < words.width; column++)
+          if (edge(column, row) && at(words, column, row) === palette.quietText.join())
+            inked.push([column, row]);
+      const [columns, rows] = [inked.map(([column]) => column), inked.map(([, row]) => row)];
+      expect(inked.length).toBeGreaterThan(20);
+      for (let row = Math.min(...rows) - 2; row <= Math.max(...rows) + 2; row++)
+        for (let column = Math.min(...columns) - 2; column <= Math.max(...columns) + 2; column++)
+          if (at(plot, column, row) !== at(words, column, row))
+            expect.fail(`something is drawn over words at ${column}, ${row}`);
+    }
+  });
+});
+
 describe('a plot of headroom', () => {
   const row = (stops: number | undefined) => {
     const plot = drawHeadroom([{ name: 'a', ink: palette.green, stops, words: '' }], fonts);
