@@ -11,7 +11,7 @@ const limits = {
   /** In CIE 1976 u' v'. */
   colourDrift: { good: 0.004, note: 0.01 },
   /** Stops that an open gate may lie below the end of the scale. */
-  roomStops: 0.7,
+  roomStops: { good: 0.7, note: 2.5 },
 } as const;
 
 const channelNames = ['red', 'green', 'blue'] as const;
@@ -120,10 +120,11 @@ function exposureFinding(exposure: Exposure): CaptureFinding {
       hint: `Many cameras end below the last code. If this one ends there (--ceiling ${end}), it is burnt out: take the still again a stop lower and compare.`,
     };
   }
-  if (stopsLeft <= limits.roomStops) return { name, verdict: 'good', sentence };
+  const verdict = verdictOf(stopsLeft, limits.roomStops);
+  if (verdict === 'good') return { name, verdict, sentence };
   return {
     name,
-    verdict: 'note',
+    verdict,
     sentence,
     hint: 'The open gate is the brightest thing a reel can show: more exposure would give cleaner shadows.',
   };

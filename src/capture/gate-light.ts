@@ -43,7 +43,10 @@ export interface Corners {
 }
 
 export interface Evenness {
-  /** Middle of the brightest part, as shares of the field's sides from its top left, 0..1. */
+  /**
+   * Middle of the brightest part, as shares of the field's sides from its top left, 0..1; of a ring, or of parts that lie
+   * apart, the brightest place.
+   */
   readonly hotSpot: { readonly across: number; readonly down: number };
   readonly corners: Corners;
   /** Stops between the brightest and the darkest part. */
@@ -118,6 +121,25 @@ function balanceOf(cells: readonly FieldCell[], signal: GateLightSignal): LightB
 
 /** Cells that make up the brightest part: one in sixteen. */
 const brightestShare = 1 / 16;
+/** A place that is darker, in stops, is not in the brightest part. */
+const brightestStops = 0.1;
+
+/**
+ * Middle of the brightest cells, unless it is dark there: a lamp's filament or a ring of lamps leaves a hole.
+ * @param brightest cells, the brightest first
+ * @param stopsAt of the cell nearest to a place
+ */
+function hotSpotOf(
+  brightest: readonly FieldCell[],
+  stopsAt: (place: Evenness['hotSpot']) => number,
+): Evenness['hotSpot'] {
+  const middle = {
+    across: mean(brightest.map(({ across }) => across)),
+    down: mean(brightest.map(({ down }) => down)),
+  };
+  const { across, down } = stopsAt(middle) < -brightestStops ? brightest[0] : middle;
+  return { across, down };
+}
 
 function evennessOf(cells: readonly FieldCell[], primaries: Primaries): Evenness | undefined {
   const good = cells.filter((cell) => !cell.burntOut && isLit(cell));
@@ -139,10 +161,13 @@ function evennessOf(cells: readonly FieldCell[], primaries: Primaries): Evenness
     return Math.hypot(cellU - u, cellV - v);
   });
   return {
-    hotSpot: {
-      across: mean(brightest.map((i) => cells[i].across)),
-      down: mean(brightest.map((i) => cells[i].down)),
-    },
+    hotSpot: hotSpotOf(
+      brightest.map((i) => cells[i]),
+      ({ across, down }) => {
+        const row = Math.floor((down * cells.length) / width);
+        return stops(row * width + Math.floor(across * width));
+      },
+    ),
     corners: {
       topLeft: corner(0),
       topRight: corner(width - 1),

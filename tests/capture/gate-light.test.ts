@@ -166,6 +166,19 @@ describe('evenness of a gate light', () => {
     expect(sentencesOf(light)).toContain(`brightest ${words}`);
   });
 
+  it('finds the bright ring about a dark middle, and the brighter of two spots', () => {
+    const bump = (r: number) => Math.exp(-(r ** 2) / 0.01);
+    const ring = measured((x, y) => grey(0.4 + 0.4 * bump(Math.hypot(x - 0.5, y - 0.5) - 0.35)));
+    const { across, down } = ring.evenness!.hotSpot;
+    // half a cell across and down
+    expect(Math.abs(Math.hypot(across - 0.5, down - 0.5) - 0.35)).toBeLessThan(0.06);
+    expect(sentencesOf(ring)).not.toContain('brightest in the middle');
+    const two = measured((x, y) =>
+      grey(0.3 + 0.4 * bump(Math.hypot(x - 0.15, y - 0.5)) + 0.38 * bump(Math.hypot(x - 0.85, y - 0.5))),
+    );
+    expect(Math.abs(two.evenness!.hotSpot.across - 0.15)).toBeLessThan(1 / 16);
+  });
+
   it('is not misled by dust', () => {
     const dusty = measured((x, y) => grey((100 * x) % 10 < 1 && (80 * y) % 10 < 3 ? 0.05 : 0.7));
     expect(dusty.evenness!.spreadStops).toBeLessThan(roundingStops);
@@ -199,6 +212,15 @@ describe('exposure of a gate light', () => {
   ])('light %d leaves its stops', (level, stops) => {
     // A level of the count holds 64 of 65536 codes: at code 0.54 of sRGB that is 0.3 % of the light.
     expect(Math.abs(measured(() => grey(level)).exposure.stopsLeft! - stops)).toBeLessThan(0.006);
+  });
+
+  it.each([
+    [0.7, 'good'],
+    [0.4, 'note'],
+    [0.02, 'fault'],
+  ])('light %d of the scale is %s', (level, verdict) => {
+    const findings = gateLightFindings(measured(() => grey(level), { noise: 0.03 }));
+    expect(findings.find(({ name }) => name === 'exposure')!.verdict).toBe(verdict);
   });
 
   it('names the channel that clips first', () => {
