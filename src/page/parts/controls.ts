@@ -55,7 +55,7 @@ function stationControls(page: Page): TemplateResult {
       </button>
     </div>
     <p class="purpose">${station.purpose}</p>
-    ${station.name === 'stock' ? measuring(page) : nothing}
+    ${station.name === 'stock' ? measuring(page, card.look) : nothing}
     ${keyed(
       card.id,
       station.groups.map(

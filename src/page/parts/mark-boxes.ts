@@ -2,6 +2,7 @@ import { nothing, svg } from 'lit-html';
 import type { Box } from '../display/display.js';
 import type { Still } from '../state/sheet.js';
 import { seenPlace } from '../state/turn.js';
+import { isMeasuring } from '../state/view.js';
 import type { glassEvents } from './glass.js';
 import { markWords } from './measuring.js';
 import type { Page } from './parts.js';
@@ -56,7 +57,7 @@ export function rectangles(page: Page, still: Still, glass: ReturnType<typeof gl
   const at = (x: number, y: number) =>
     inPicture(...seenPlace(sheet.turn, [x / still.width, y / still.height]));
   const draft = store.view.marking && glass.draft();
-  const here = sheet.marks.filter((mark) => mark.still === still.id);
+  const here = isMeasuring(sheet, store.view) ? sheet.marks.filter((mark) => mark.still === still.id) : [];
   return svg`${here.map(({ kind, x, y, width, height }) =>
     markBox(at(x, y), at(x + width, y + height), box, markWords[kind].name),
   )}${

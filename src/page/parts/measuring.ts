@@ -2,7 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
 import { doubts } from '../../jobs/reel-words.js';
 import { type MarkKind, markKinds } from '../../measure/index.js';
-import { addMark, changeMark, removeMark, takeMeasurement } from '../state/actions.js';
+import type { Look } from '../../look/look-schema.js';
+import type { Found } from '../engine/findings.js';
+import { addMark, changeMark, holdsMeasurement, removeMark, takeMeasurement } from '../state/actions.js';
 import type { Mark } from '../state/sheet.js';
 import { drawing, drawings } from './icons.js';
 import type { Page } from './parts.js';
@@ -52,13 +54,20 @@ const sides = [
 ] as const;
 
 function markRow({ store }: Page, mark: Mark, number: number): TemplateResult {
-  const still = store.sheet().stills.find(({ id }) => id === mark.still);
-  const most = { x: still?.width, y: still?.height, width: still?.width, height: still?.height };
-  const set = (side: 'x' | 'y' | 'width' | 'height') => (event: Event) => {
+  const still = store.sheet().stills.find(({ id }) => id === mark.still)!;
+  // A mark stays on its still: it moves as far as its size lets it, and grows as far as its place does.
+  const most = {
+    x: still.width - mark.width,
+    y: still.height - mark.height,
+    width: still.width - mark.x,
+    height: still.height - mark.y,
+  };
+  const least = { x: 0, y: 0, width: 2, height: 2 };
+  const set = (side: keyof typeof most) => (event: Event) => {
     const input = event.target as HTMLInputElement;
-    const least = side === 'x' || side === 'y' ? 0 : 2;
-    const value = Math.min(most[side] ?? Infinity, Math.max(least, Math.round(input.valueAsNumber)));
+    const value = Math.min(most[side], Math.max(least[side], Math.round(input.valueAsNumber)));
     if (Number.isFinite(value)) changeMark(store, mark.id, { [side]: value });
+    else input.value = String(mark[side]);
   };
   const name = `${markWords[mark.kind].name} ${number}`;
   return html`<li>
@@ -71,7 +80,8 @@ function markRow({ store }: Page, mark: Mark, number: number): TemplateResult {
             type="number"
             aria-label="${name}, pixels ${words}"
             title="pixels ${words}"
-            min=${side === 'x' || side === 'y' ? 0 : 2}
+            min=${least[side]}
+            max=${most[side]}
             ${typed(String(mark[side]))}
             @change=${set(side)}
         /></label>`,
@@ -82,8 +92,21 @@ function markRow({ store }: Page, mark: Mark, number: number): TemplateResult {
   </li>`;
 }
 
-function result(page: Page): TemplateResult | typeof nothing {
-  const { store, findings } = page;
+/** What the button that takes the figures over says, and whether it rests: figures of marks that are gone are not taken. */
+function takeButton({ store, findings }: Page, look: Look, measurement: Found): TemplateResult {
+  const isHeld = holdsMeasurement(look, measurement);
+  const words = isHeld ? 'The look holds these' : 'Take these into the look';
+  return html`<button
+    class="strong"
+    ?disabled=${isHeld || findings.measuring}
+    @click=${() => takeMeasurement(store, measurement)}
+  >
+    ${findings.measuring ? 'Measuring again …' : words}
+  </button>`;
+}
+
+function result(page: Page, look: Look): TemplateResult | typeof nothing {
+  const { findings } = page;
   const { measurement, measureProblem, measuring } = findings;
   if (measureProblem !== undefined) return html`<p class="problem">${measureProblem}</p>`;
   if (measurement === undefined) return measuring ? html`<p>Measuring …</p>` : nothing;
@@ -93,20 +116,18 @@ function result(page: Page): TemplateResult | typeof nothing {
       ${dyes.map(
         (dye) =>
           html`<div>
-            <dt>${dye}</dt>
+            <dt>${dye} lost</dt>
             <dd>${percent(loss[dye])} % <small>± ${percent(uncertainty.loss[dye])}</small></dd>
           </div>`,
       )}
     </dl>
     <p><b>Certainty: ${confidence.word}.</b> ${[sentences[0], ...doubts(measurement)].join(' ')}</p>
-    <button class="strong" @click=${() => takeMeasurement(store, measurement)}>
-      Take these into the look
-    </button>
+    ${takeButton(page, look, measurement)}
   </div>`;
 }
 
 /** Measuring the reel: marks on the still, what was found, and taking it over. */
-export function measuring(page: Page): TemplateResult {
+export function measuring(page: Page, look: Look): TemplateResult {
   const { store, findings } = page;
   const { stills, marks } = store.sheet();
   if (stills.length === 0)
@@ -129,6 +150,7 @@ export function measuring(page: Page): TemplateResult {
     <div class="mark-kinds" role="group" aria-label="Mark on the still">
       ${markKinds.map((kind) => markButton(page, kind))}
     </div>
+    ${result(page, look)}
     <ul class="marks">
       ${repeat(
         here,
@@ -136,6 +158,6 @@ export function measuring(page: Page): TemplateResult {
         (mark) => markRow(page, mark, marks.filter(({ kind }) => kind === mark.kind).indexOf(mark) + 1),
       )}
     </ul>
-    ${elsewhere > 0 ? html`<p>${elsewhere} more on other frames.</p>` : nothing} ${result(page)}
+    ${elsewhere > 0 ? html`<p>${elsewhere} more on other frames.</p>` : nothing}
   </fieldset>`;
 }

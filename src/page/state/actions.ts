@@ -1,3 +1,4 @@
+import { canonicalLook } from '../../look/canonical-look.js';
 import type { Look } from '../../look/look-schema.js';
 import type { Measurement } from '../../measure/index.js';
 import { fieldsOf, type Station } from '../stations/station.js';
@@ -132,16 +133,21 @@ const rounded = <T extends object>(values: T): T =>
     Object.entries(values).map(([name, value]) => [name, Number((value as number).toFixed(4)) + 0]),
   ) as T;
 
+type Losses = Pick<Measurement, 'openGate' | 'dyes' | 'loss' | 'stain'>;
+
+const withMeasurement = (look: Look, { openGate, dyes, loss, stain }: Losses): Look => ({
+  ...withField(look, 'camera.openGate', Number(openGate.toPrecision(4))),
+  stock: { dyes, loss: rounded(loss), stain: rounded(stain) },
+});
+
+/** Whether a look has what was measured. */
+export const holdsMeasurement = (look: Look, measured: Losses): boolean =>
+  canonicalLook(withMeasurement(look, measured)) === canonicalLook(look);
+
 /** Takes what was measured into the look that is shaped: open gate and stock. */
-export function takeMeasurement(
-  store: Store,
-  { openGate, dyes, loss, stain }: Pick<Measurement, 'openGate' | 'dyes' | 'loss' | 'stain'>,
-): void {
+export function takeMeasurement(store: Store, measured: Losses): void {
   const { card } = store.view;
   store.change('measured losses', (sheet) =>
-    withCard(sheet, card, (look) => ({
-      ...withField(look, 'camera.openGate', Number(openGate.toPrecision(4))),
-      stock: { dyes, loss: rounded(loss), stain: rounded(stain) },
-    })),
+    withCard(sheet, card, (look) => withMeasurement(look, measured)),
   );
 }

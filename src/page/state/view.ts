@@ -34,6 +34,10 @@ export const startView = (sheet: Sheet): View => ({
   viewport: wholePicture,
 });
 
+/** Whether the reel is being measured. Elsewhere the picture is judged, and no mark lies over it. */
+export const isMeasuring = ({ cards }: Sheet, { station, card }: View): boolean =>
+  station === 'stock' && cards.some(({ id, kind }) => id === card && kind === 'look');
+
 /**
  * The view with everything it points at still there.
  * @param before what was looked at when the document last stood so, for what is gone
@@ -45,5 +49,6 @@ export function viewWithin(sheet: Sheet, view: View, before?: View): View {
     return [view[kind], before?.[kind]].find(isThere) ?? there[0]?.id;
   });
   const comparison = view.comparison === 'looks' && sheet.cards.length < 2 ? 'after' : view.comparison;
-  return { ...view, card: card!, still, comparison };
+  const next = { ...view, card: card!, still, comparison };
+  return isMeasuring(sheet, next) ? next : { ...next, marking: undefined };
 }
