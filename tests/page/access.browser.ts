@@ -55,6 +55,34 @@ const states: Readonly<Record<string, (table: Table) => Promise<unknown>>> = {
   saving: (table) => table.button('Save …').click(),
 };
 
+it.each([
+  [640, 360],
+  [960, 540],
+])(
+  'at %i x %i, a window zoomed to 200 %, the picture has room and all can be reached',
+  async (width, height) => {
+    const table = await browser.fresh(width, height);
+    const { page } = table;
+    await table.open(...stills);
+    await table.atRest();
+    const bed = page.locator('.bed');
+    await bed.scrollIntoViewIfNeeded();
+    const { y, height: room } = (await bed.boundingBox())!;
+    expect(room).toBeGreaterThan(height / 2);
+    expect(y).toBeGreaterThanOrEqual(0);
+    expect(y + room).toBeLessThanOrEqual(height);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    for (const whole of ['.path ol', '.reel ol']) {
+      const { height: needed } = (await page.locator(whole).boundingBox())!;
+      const { height: given } = (await page.locator(whole).locator('..').boundingBox())!;
+      expect(given).toBeGreaterThanOrEqual(needed);
+    }
+    await table.screenshot(`${width}-zoomed`);
+    expect(await table.complaints()).toEqual([]);
+    expectNoFaults(table);
+  },
+);
+
 describe.each([
   [1280, 720],
   [1920, 1080],
