@@ -1,0 +1,35 @@
+import { signalsOf } from '../../jobs/signal.js';
+import type { Card } from '../state/sheet.js';
+import { type Hand, newestOnly } from '../worker/crew.js';
+import { later } from './later.js';
+import type { Workings } from './workings.js';
+
+const restMs = 500;
+
+/** Has the checks of every look and table made, once nothing moves. @returns asks for that */
+export function createJudging({ store, findings, changed, tellProblem }: Workings, judge: Hand): () => void {
+  const whenStill = later(restMs);
+
+  const judgeOne = newestOnly(async (card: Card) => {
+    const isCurrent = () => store.sheet().cards.includes(card);
+    if (!isCurrent() || findings.verdicts.has(card.id)) return;
+    const shown = findings.shown.get(card.id);
+    const verdict =
+      card.kind === 'look'
+        ? judge.call('checkLook', { look: card.look, signals: signalsOf(card.look) })
+        : shown?.lut && judge.call('checkLut', { lut: shown.lut, signals: shown.signals });
+    const said = await verdict?.catch(tellProblem);
+    if (said && isCurrent()) findings.verdicts.set(card.id, said);
+    changed();
+    judgeAll();
+  });
+
+  /** The card that is shaped first, then the others. */
+  function judgeAll(): void {
+    const waiting = [store.card(), ...store.sheet().cards].find(({ id }) => !findings.verdicts.has(id));
+    if (waiting !== undefined && (waiting.kind === 'look' || findings.shown.has(waiting.id)))
+      judgeOne(waiting);
+  }
+
+  return () => whenStill(judgeAll);
+}
