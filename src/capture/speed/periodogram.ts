@@ -41,6 +41,15 @@ function gainOf(sums: Float64Array, from: number, to: number): number {
   return (ss * cy * cy - 2 * cs * cy * sy + cc * sy * sy) / (cc * ss - cs * cs);
 }
 
+/** What came fewer times in a stretch is not known to repeat: a lamp that warms up looks like a part of a slow beat. */
+const fewestTurns = 2;
+
+/** Turns that a period makes in a recording, as its frames see it: only what is left over whole turns a frame shows. */
+function turnsSeen({ seen, periods }: Track, turnsAFilmFrame: number): number {
+  const turn = periods * turnsAFilmFrame;
+  return Math.abs(turn - Math.round(turn)) * seen.length;
+}
+
 /**
  * Log likelihood of a sinusoid in each track over none, at one speed of the projector, for each of the
  * {@link stretchCounts}: Schwarz's price (1978) of their amplitudes taken off.
@@ -49,10 +58,13 @@ export function sinusoidLikelihoods(tracks: readonly Track[], filmFps: number, c
   const totals = stretchCounts.map(() => 0);
   for (const track of tracks) {
     const sums = pieceSums(track, filmFps / cameraFps);
+    const turns = turnsSeen(track, filmFps / cameraFps);
     stretchCounts.forEach((count, i) => {
       const size = pieces / count;
+      const gain = (stretch: number) =>
+        turns < fewestTurns * count ? 0 : gainOf(sums, stretch * size, (stretch + 1) * size);
       for (let stretch = 0; stretch < count; stretch++)
-        totals[i] += gainOf(sums, stretch * size, (stretch + 1) * size) / 2 - Math.log(track.seen.length);
+        totals[i] += gain(stretch) / 2 - Math.log(track.seen.length);
     });
   }
   return totals;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { normalRandom, seededRandom } from '../../../src/maths/random.js';
 import { measureSpeed, type SpeedSettings } from '../../../src/capture/speed/measure-speed.js';
 import { readSeries } from '../../../src/capture/speed/series.js';
 import { speedText } from '../../../src/capture/speed/speed-text.js';
@@ -95,6 +96,18 @@ describe('speed and flicker of simulated recordings', () => {
     expect(speedText(report)).toMatch(/speed unknown/);
   });
 
+  it('finds a slow beat that comes again', { timeout: 60_000 }, async () => {
+    // 50.4 pulses a second against 50: six beats.
+    const shot = shotOf({
+      projector: { filmFps: 16.8 },
+      film: { kind: 'leader' },
+      shot: { exposureS: 1.1 / 50, seconds: 16 },
+    });
+    const { report } = await reportOf(shot, { nominalFps: 50 / 3 });
+    const { filmFps, others } = report.speed!;
+    expect(Math.min(...[filmFps, ...others].map((fps) => Math.abs(fps / 16.8 - 1)))).toBeLessThan(speedShare);
+  });
+
   it(
     'names the other speed where a camera near the film’s rate sees both alike',
     { timeout: 60_000 },
@@ -126,6 +139,29 @@ describe('speed and flicker of simulated recordings', () => {
     expect(Math.abs(report.jumps[0].share + 0.2)).toBeLessThan(0.03);
     const quiet = await reportOf(shotOf({ film: { kind: 'pan', framesAScene: 30 } }));
     expect(quiet.report.jumps).toEqual([]);
+  });
+});
+
+describe('a light without film and without flicker', () => {
+  const [frames, width, height] = [400, 64, 48];
+  it.each<[string, (passed: number) => number]>([
+    ['stays', () => 0.4],
+    ['rises evenly', (passed) => 0.4 + 0.02 * passed],
+    ['warms up', (passed) => 0.4 - 0.02 * Math.exp(-3 * passed)],
+    ['swings once', (passed) => 0.4 + 0.01 * Math.sin(2 * Math.PI * passed)],
+  ])('that %s is no projector that stands still against the camera', { timeout: 60_000 }, async (_, at) => {
+    const random = seededRandom(4);
+    const recorded = Array.from({ length: frames }, (_, n) => ({
+      width,
+      height,
+      light: Float32Array.from(
+        { length: width * height },
+        () => at(n / frames) + 0.01 * normalRandom(random),
+      ),
+    }));
+    const series = await readSeries(recorded);
+    const report = measureSpeed(series, { nominalFps: 18, blades: 3, cameraFps: 25, exposureS: 1 / 50 });
+    expect([report.confidence, report.flicker.seen]).toEqual(['unknown', false]);
   });
 });
 
