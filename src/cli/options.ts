@@ -6,18 +6,23 @@ import { unknownName } from '../errors/unknown-name.js';
 import { flips } from '../picture/orientation.js';
 
 /** Refuses what an option was given, in the words of every other refusal. */
-export function refuseOption(option: string, given: string, allowed: string): never {
+export function refuseOption(option: string, given: string, allowed: string, hint?: string): never {
   const shown = given.length > 60 ? `${given.slice(0, 57)}...` : given;
-  throw new InputError({ field: option, what: `"${shown}" cannot be used`, allowed });
+  throw new InputError({ field: option, what: `"${shown}" cannot be used`, allowed, hint });
 }
 
-/** A number within limits, as people write it. */
-export function numberOption(option: string, least: number, most: number) {
+/** A number as people write it, between limits where the option itself knows them. */
+export function numberOption(option: string, least = -Infinity, most = Infinity) {
+  const allowed = least === -Infinity ? 'a number' : `a number from ${least} to ${most}`;
   return (text: string): number => {
-    const value = /^[+-]?\d+(\.\d+)?$/.test(text.trim()) ? Number(text) : NaN;
-    return value >= least && value <= most
-      ? value
-      : refuseOption(option, text, `a number from ${least} to ${most}, with a decimal point`);
+    const value = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text.trim()) ? Number(text) : NaN;
+    if (value >= least && value <= most) return value;
+    return refuseOption(
+      option,
+      text,
+      allowed,
+      text.includes(',') ? 'Write a point for the comma.' : undefined,
+    );
   };
 }
 

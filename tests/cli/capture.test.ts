@@ -63,6 +63,12 @@ describe('gatelight capture', () => {
     [['--gauge', 'super8', '--feet', '5', '--resolution', 'large'], '--resolution: "large"'],
     [['--gauge', 'super8', '--feet', 'NaN'], '--feet: "NaN"'],
     [
+      ['--gauge', 'super8', '--feet', '-5'],
+      '--feet: -5 cannot be used. Allowed: a number from 0.1 to 20000.',
+    ],
+    [['--gauge', 'super8', '--feet', '1e9'], 'Allowed: a number from 0.1 to 20000.'],
+    [['--gauge', 'super8', '--feet', '49,2'], 'Allowed: a number. Write a point for the comma.'],
+    [
       ['--gauge', 'super8', '--feet', '5', '--disk', 'no/such/folder'],
       'no/such/folder: no such file or folder',
     ],

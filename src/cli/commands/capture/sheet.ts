@@ -7,7 +7,7 @@ import { sheetText } from '../../../capture/sheet-text.js';
 import { type Sampling, samplesPerPixel } from '../../../capture/storage.js';
 import { InputError } from '../../../errors/input-error.js';
 import { freeBytes } from '../../../files/free-space.js';
-import { jsonOption, refuseOption } from '../../options.js';
+import { jsonOption, numberOption, refuseOption } from '../../options.js';
 import { printJson, terminal } from '../../report.js';
 
 interface SheetOptions {
@@ -67,11 +67,6 @@ async function requestOf(options: SheetOptions): Promise<CaptureRequest> {
   };
 }
 
-/** A number as people write it; the request knows its limits. */
-const anyNumber = (option: string) => (text: string) =>
-  /^\d+(\.\d+)?$/.test(text.trim())
-    ? Number(text)
-    : refuseOption(option, text, 'a number, with a decimal point');
 const rate = (option: string) => (text: string) => parseRate(text, option);
 
 function parseResolution(text: string): { width: number; height: number } {
@@ -97,20 +92,20 @@ export function addSheet(capture: Command): void {
       'Works out a shoot before it starts: flicker-free exposures, how projector and camera run together, running time, storage, and what to be careful of. Rates may be written 18, 16.67, 16 2/3 or 50/3.',
     )
     .requiredOption('--gauge <name>', `width of the film: ${Object.keys(gauges).join(', ')}`)
-    .option('--feet <n>', 'length of the reel in feet', anyNumber('--feet'))
-    .option('--metres <n>', 'or in metres', anyNumber('--metres'))
+    .option('--feet <n>', 'length of the reel in feet', numberOption('--feet'))
+    .option('--metres <n>', 'or in metres', numberOption('--metres'))
     .option('--film-fps <rate>', `speed of the projector; left out: ${usualSpeeds}`, rate('--film-fps'))
     .option('--shot-fps <rate>', 'speed the film was shot at; left out: the projector’s', rate('--shot-fps'))
-    .option('--blades <n>', 'blades of the projector’s shutter', anyNumber('--blades'), 3)
+    .option('--blades <n>', 'blades of the projector’s shutter', numberOption('--blades'), 3)
     .option(
       '--open-share <share>',
       'share of the time that light passes, 0.05 to 1; left out: 0.5',
-      anyNumber('--open-share'),
+      numberOption('--open-share'),
     )
     .option('--camera-fps <rate>', 'frame rate of the recording', rate('--camera-fps'), 25)
     .option('--shutter-speeds <list>', 'speeds the camera offers, x of 1/x s: 25,50,100', parseSpeeds)
     .option('--resolution <size>', 'of the recording; left out: 3840x2160', parseResolution)
-    .option('--bits <n>', 'bits a sample; left out: 10', anyNumber('--bits'))
+    .option('--bits <n>', 'bits a sample; left out: 10', numberOption('--bits'))
     .option(
       '--sampling <kind>',
       `chroma sampling, ${Object.keys(samplesPerPixel).join(', ')}; left out: 4:2:2`,
@@ -118,7 +113,7 @@ export function addSheet(capture: Command): void {
     .option(
       '--data-rate <n>',
       'of the recording in Mbit/s; left out: a planning figure',
-      anyNumber('--data-rate'),
+      numberOption('--data-rate'),
     )
     .addOption(
       new Option(
@@ -126,7 +121,7 @@ export function addSheet(capture: Command): void {
         'folder the recording goes to: the free space of its disk is looked up',
       ).conflicts('freeGb'),
     )
-    .option('--free-gb <n>', 'or that free space in GB of 10^9 bytes', anyNumber('--free-gb'))
+    .option('--free-gb <n>', 'or that free space in GB of 10^9 bytes', numberOption('--free-gb', 0, 1e9))
     .addOption(jsonOption())
     .addHelpText(
       'after',
