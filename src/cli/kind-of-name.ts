@@ -2,6 +2,7 @@ import { extname } from 'node:path';
 import { frameNamed, namesMovie, parseFrameName } from '../clips/clip-name.js';
 import { InputError } from '../errors/input-error.js';
 import { lutFormats } from '../lut/formats/index.js';
+import { shellWord } from './shell-word.js';
 
 const stillName = /\.(png|jpe?g|tiff?)$/i;
 const lutName = (path: string) =>
@@ -37,7 +38,7 @@ export function requireLutName(path: string): void {
   throw new InputError({
     file: path,
     what: `is ${kind}, and a LUT (.cube, .clf) is wanted`,
-    ...(kind === 'a look file' ? { hint: `gatelight build ${path} makes one.` } : {}),
+    ...(kind === 'a look file' ? { hint: `gatelight build ${shellWord(path)} makes one.` } : {}),
   });
 }
 

@@ -31,6 +31,7 @@ import {
 } from '../options.js';
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
 import { printable, printJson, terminal } from '../report.js';
+import { shellWord } from '../shell-word.js';
 import { chosenStills, usualStills } from './measure/chosen-stills.js';
 import { requireDifferent } from './measure/different-stills.js';
 import { type LightOptions, measureLight } from './measure/light.js';
@@ -137,7 +138,7 @@ function tell({ measurement, look }: MeasuredReel, paths: readonly string[], opt
   terminal.result(
     output === undefined
       ? 'No look was written: name one with -o LOOK.json.'
-      : `${printable(output)}: ${printable(look.name)}. See it first: gatelight preview ${printable(output)} ${printable(paths[0])}`,
+      : `${printable(output)}: ${printable(look.name)}. See it first: gatelight preview ${printable(shellWord(output))} ${printable(shellWord(paths[0]))}`,
   );
 }
 

@@ -1,6 +1,7 @@
 import type { Option } from 'commander';
 import type { Outline } from '../outline.js';
-import { choicesOf, firstChoices, placesOf, quoted, spellings, takesValue } from './words.js';
+import { quoted } from '../shell-word.js';
+import { choicesOf, firstChoices, placesOf, spellings, takesValue } from './words.js';
 
 /** What follows an option: its choices, else whatever the shell itself proposes, as it does where nothing is said. */
 function valueCase(place: string, option: Option): string {

@@ -16,6 +16,3 @@ export const firstChoices = ({ arguments: [first] }: Outline): readonly string[]
 /** The places of all commands, the program's own left out. */
 export const placesOf = (outlines: readonly Outline[]): string[] =>
   outlines.map(({ place }) => place).filter((place) => place !== '');
-
-/** In single quotes, for bash and zsh. */
-export const quoted = (text: string): string => `'${text.replaceAll("'", `'\\''`)}'`;

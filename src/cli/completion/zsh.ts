@@ -1,5 +1,6 @@
 import type { Outline } from '../outline.js';
-import { choicesOf, firstChoices, placesOf, quoted, spellings, takesValue } from './words.js';
+import { quoted } from '../shell-word.js';
+import { choicesOf, firstChoices, placesOf, spellings, takesValue } from './words.js';
 
 /** `name:description` as _describe takes it. */
 const described = (name: string, description: string): string =>

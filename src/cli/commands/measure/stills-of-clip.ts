@@ -12,6 +12,7 @@ import { frameDifference, frameTraits, type FrameTraits } from '../../../measure
 import { openClip, openStill } from '../../open-still.js';
 import type { ClipOptions } from '../../options.js';
 import { noteAll, printable, terminal } from '../../report.js';
+import { shellWord } from '../../shell-word.js';
 
 /** Frames are looked at so wide: enough to see that one is blurred. */
 const seenWidth = 384;
@@ -101,7 +102,7 @@ export async function stillsOfClip(path: string, count: number, options: ClipOpt
   const names = chosen.map(({ index }) => frameName(path, index));
   terminal.note(`Looked at ${samples.length} frames; passed over: ${passedOverWords(passedOver)}.`);
   if (chosen.length < count) noteAll(path, [`only ${chosen.length} frames will do`]);
-  terminal.note(`Took ${printable(names.join(' '))}`);
+  terminal.note(`Took ${printable(names.map((name) => shellWord(name)).join(' '))}`);
   return names;
 }
 
