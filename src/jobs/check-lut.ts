@@ -33,6 +33,15 @@ export function checkTable(lut: Lut, signals: Signals, against?: Look): Finding[
   });
 }
 
+const endNames = /^(output-range$|highlights-|shadows-)/;
+
+/**
+ * The findings on a way back from a look. It spreads what the look had squeezed, and beyond both ends at codes that the look
+ * never gives: there that is as it must be, and worth a note.
+ */
+export const onWayBack = (findings: readonly Finding[]): Finding[] =>
+  findings.map((finding) => (endNames.test(finding.name) ? { ...finding, severity: 'note' } : finding));
+
 /** Whether nothing speaks against loading the table: no fault, whatever the notes say. */
 export const isGood = (findings: readonly Finding[]): boolean =>
   findings.every(({ pass, severity }) => pass || severity === 'note');

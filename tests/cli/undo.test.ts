@@ -94,6 +94,22 @@ describe('gatelight undo', () => {
     expect(ends(read(at('free.cube')).lut)[0]).toBeLessThan(0);
   });
 
+  it('makes what check agrees with: ends beyond 0 to 1 are a note there, and a fault in any other file', () => {
+    const inner = write(
+      'squeezed.cube',
+      each((code) => 0.1 + 0.8 * code),
+    );
+    expect(gatelight(['undo', inner, '-o', at('spread.cube'), '--size', '17']).status).toBe(0);
+    const checked = gatelight(['check', at('spread.cube')]);
+    expect([checked.status, checked.stderr]).toEqual([0, '']);
+    expect(checked.stdout).toMatch(/^note .* come out beyond 0 to 1/m);
+    const nameless = readFileSync(at('spread.cube'), 'utf8').replace(/^#.*\n/gm, '');
+    writeFileSync(at('nameless.cube'), nameless);
+    const other = gatelight(['check', at('nameless.cube')]);
+    expect(other.status).toBe(1);
+    expect(other.stdout).toMatch(/^FAULT .* come out beyond 0 to 1/m);
+  });
+
   it('reads a 1D LUT backwards, and a LUT of a domain of its own', () => {
     writeFileSync(at('curve.cube'), 'LUT_1D_SIZE 3\n0 0 0\n0.7 0.6 0.5\n1 1 1\n');
     expect(gatelight(['undo', at('curve.cube'), '-o', at('curve-back.cube')]).status).toBe(0);

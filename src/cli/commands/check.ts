@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { signalsIn } from '../../jobs/build-look.js';
-import { checkTable, isGood } from '../../jobs/check-lut.js';
+import { checkTable, isGood, onWayBack } from '../../jobs/check-lut.js';
+import { lutOrigin } from '../../jobs/lut-origin.js';
 import { screenSignals } from '../../jobs/signal.js';
 import type { Finding } from '../../lut/checks/index.js';
 import { exitCodes } from '../exit-codes.js';
@@ -37,7 +38,8 @@ export function addCheck(program: Command): void {
       const file = await loadLut(lutPath);
       const look = options.against === undefined ? undefined : await loadLook(options.against);
       const signals = signalsIn(file) ?? screenSignals;
-      const findings = checkTable(file.lut, signals, look);
+      const found = checkTable(file.lut, signals, look);
+      const findings = lutOrigin(file).undoes === undefined ? found : onWayBack(found);
       const good = isGood(findings);
       noteAll(lutPath, file.notes);
       if (options.json) printJson({ file: lutPath, good, findings, notes: file.notes });
