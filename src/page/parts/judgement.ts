@@ -25,6 +25,11 @@ const scopeWords: Readonly<Record<ScopeName, { name: string; what: string }>> = 
 /** Steps of the scales, per cent of the code range. */
 const scaleSteps = [0, 25, 50, 75, 100];
 
+/** Where the vectorscope's axes go, and what its ring is: half of the greatest difference from grey. */
+const directions = html`<li class="redder">redder</li>
+  <li class="bluer">bluer</li>
+  <li class="ring">50 %</li>`;
+
 const painted = new WeakMap<Element, Picture>();
 
 function paintScope(element: Element | undefined, picture: Picture | undefined): void {
@@ -55,13 +60,9 @@ function scopes({ store, findings }: Page): TemplateResult {
         aria-label=${scopeWords[scope].what}
         ${ref((element) => paintScope(element, findings.scope))}
       ></canvas>
-      ${
-        scope === 'vectorscope'
-          ? nothing
-          : html`<ol class="scale" aria-hidden="true">
-              ${scaleSteps.map((step) => html`<li>${step === 100 ? '100 %' : step}</li>`)}
-            </ol>`
-      }
+      <ol class="scale" aria-hidden="true">
+        ${scope === 'vectorscope' ? directions : scaleSteps.map((step) => html`<li>${step === 100 ? '100 %' : step}</li>`)}
+      </ol>
     </div>
   </div>`;
 }
