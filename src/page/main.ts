@@ -60,7 +60,7 @@ async function giveUpFiles({ engine, store }: Page, sheet: string): Promise<void
 }
 
 function start(store: Store, root: HTMLElement): Page {
-  const dialogs: Dialogs = { size: 33, plain: false, title: '', holding: false };
+  const dialogs: Dialogs = { plain: false, title: '', holding: false };
   const sight = openSight(new URLSearchParams(location.search).has('plain'), (points) => {
     // What tests and the bench wait for: how fine the table is that was drawn last, and how often something was drawn.
     const { dataset } = sight.element;

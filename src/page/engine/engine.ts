@@ -74,7 +74,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     store.say('problem', words, words);
   }
   const workings: Workings = { store, findings, changed, tellProblem };
-  const judgeSoon = createJudging(workings, judge);
+  const judging = createJudging(workings, judge);
   const reading = createReading(workings, desk);
   const followMeasuring = createMeasuring(workings, measurer);
   const quietly = (work: Promise<unknown>) => void work.catch(tellProblem);
@@ -94,7 +94,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     redraw();
     reading.followPicture();
     if (size === coarseSize) whenResting(refine);
-    judgeSoon();
+    judging.soon();
   }
   const lattices = new Map<string, (asked: { card: Card; size: number }) => void>();
   const lattice = (card: Card, size: number) => {
@@ -118,7 +118,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
     sight.setTable(card.id, shown, signals);
     redraw();
     reading.followPicture();
-    judgeSoon();
+    judging.soon();
   }
 
   function followCards(): void {
@@ -171,6 +171,7 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
       reading.followPicture();
       followMeasuring();
       reading.followLook();
+      judging.followSize();
     },
   };
 }

@@ -6,17 +6,18 @@ import type { Workings } from './workings.js';
 
 const restMs = 500;
 
-/** Has the checks of every look and table made, once nothing moves. @returns asks for that */
-export function createJudging({ store, findings, changed, tellProblem }: Workings, judge: Hand): () => void {
+/** Has the checks of every look, as the file that would be saved, and of every table made, once nothing moves. */
+export function createJudging({ store, findings, changed, tellProblem }: Workings, judge: Hand) {
   const whenStill = later(restMs);
 
   const judgeOne = newestOnly(async (card: Card) => {
-    const isCurrent = () => store.sheet().cards.includes(card);
+    const { size } = store.view;
+    const isCurrent = () => store.sheet().cards.includes(card) && store.view.size === size;
     if (!isCurrent() || findings.verdicts.has(card.id)) return;
     const shown = findings.shown.get(card.id);
     const verdict =
       card.kind === 'look'
-        ? judge.call('checkLook', { look: card.look, signals: signalsOf(card.look) })
+        ? judge.call('checkLook', { look: card.look, size, signals: signalsOf(card.look) })
         : shown?.lut && judge.call('checkLut', { lut: shown.lut, signals: shown.signals });
     const said = await verdict?.catch(tellProblem);
     if (said && isCurrent()) findings.verdicts.set(card.id, said);
@@ -31,5 +32,14 @@ export function createJudging({ store, findings, changed, tellProblem }: Working
       judgeOne(waiting);
   }
 
-  return () => whenStill(judgeAll);
+  let judgedSize = store.view.size;
+  /** Another size makes another file of every look. */
+  function followSize(): void {
+    if (store.view.size === judgedSize) return;
+    judgedSize = store.view.size;
+    for (const { id, kind } of store.sheet().cards) if (kind === 'look') findings.verdicts.delete(id);
+    judgeAll();
+  }
+
+  return { soon: () => whenStill(judgeAll), followSize };
 }

@@ -26,6 +26,9 @@ export function dialogBox(page: Page, heading: string, content: TemplateResult):
   return html`<dialog aria-labelledby="dialog-heading" ${ref(show)} @close=${closed}>
     <h2 id="dialog-heading">${heading}</h2>
     <div class="inside">${content}</div>
-    <p class="buttons end"><button @click=${closeDialog}>Close</button></p>
+    <p class="buttons end">
+      <span class="doing" role="status">${page.findings.busy[page.findings.busy.length - 1] ?? ''}</span>
+      <button @click=${closeDialog}>Close</button>
+    </p>
   </dialog>`;
 }

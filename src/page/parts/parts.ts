@@ -19,7 +19,6 @@ export interface Page {
 /** Which box lies over the page, and what was last chosen in it. */
 export interface Dialogs {
   open?: 'save' | 'add';
-  size: number;
   plain: boolean;
   title: string;
   /** Whether the recording is shown while something is held. */

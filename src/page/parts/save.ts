@@ -15,9 +15,9 @@ const { least, most } = limits.latticeSize;
 /** Sizes that devices usually load. */
 const usualSizes = [17, 33, 65];
 
-function saveTable({ engine, dialogs }: Page, look: Look): void {
-  const { size, plain, title } = dialogs;
-  const options = { size, plain, ...(title.trim() === '' ? {} : { title: title.trim() }) };
+function saveTable({ engine, store, dialogs }: Page, look: Look): void {
+  const { plain, title } = dialogs;
+  const options = { size: store.view.size, plain, ...(title.trim() === '' ? {} : { title: title.trim() }) };
   void engine.whileBusy('Building the .cube file', async () => {
     download(
       `${fileStem(look.name)}.cube`,
@@ -53,8 +53,22 @@ function saveReport({ engine, store }: Page): void {
   });
 }
 
+/** What the checks say of the file that is about to be saved. */
+function verdictWords({ store, findings }: Page): TemplateResult {
+  const verdict = findings.verdicts.get(store.view.card);
+  const isBad = verdict?.good === false;
+  const faults = (verdict?.findings ?? []).filter(({ pass, severity }) => !pass && severity !== 'note');
+  const words = isBad
+    ? `Do not burn this in before it is mended. ${faults.map(({ sentence }) => sentence).join(' ')}`
+    : verdict === undefined
+      ? 'Checking this very table …'
+      : 'This very table is checked: nothing speaks against loading it.';
+  return html`<p class=${isBad ? 'problem' : ''} role="status">${words}</p>`;
+}
+
 function tableForm(page: Page, look: Look): TemplateResult {
-  const { dialogs } = page;
+  const { dialogs, store } = page;
+  const { size: chosen } = store.view;
   const set = (next: Partial<Page['dialogs']>) => {
     Object.assign(dialogs, next);
     page.changed();
@@ -62,8 +76,8 @@ function tableForm(page: Page, look: Look): TemplateResult {
   const size = (event: Event) => {
     const input = event.target as HTMLInputElement;
     const value = Math.round(input.valueAsNumber);
-    if (value >= least && value <= most) set({ size: value });
-    else input.value = String(dialogs.size);
+    if (value >= least && value <= most) store.look({ size: value });
+    else input.value = String(chosen);
   };
   return html`<fieldset>
     <legend>Table for the device (.cube)</legend>
@@ -75,14 +89,14 @@ function tableForm(page: Page, look: Look): TemplateResult {
           type="number"
           min=${least}
           max=${most}
-          ${typed(String(dialogs.size))}
+          ${typed(String(chosen))}
           @change=${size}
         />
         ${usualSizes.map(
           (one) =>
             html`<button
-              aria-pressed=${dialogs.size === one ? 'true' : 'false'}
-              @click=${() => set({ size: one })}
+              aria-pressed=${chosen === one ? 'true' : 'false'}
+              @click=${() => store.look({ size: one })}
             >
               ${one}
             </button>`,
@@ -109,7 +123,7 @@ function tableForm(page: Page, look: Look): TemplateResult {
         />Plain: nothing but size and rows, for devices that stumble over more
       </label>
     </div>
-    <p>It takes code values from 0 to 1, as devices expect.</p>
+    ${verdictWords(page)}
     <button class="strong" @click=${() => saveTable(page, look)}>Save .cube</button>
   </fieldset>`;
 }
@@ -118,14 +132,8 @@ function tableForm(page: Page, look: Look): TemplateResult {
 export function save(page: Page): TemplateResult {
   const { store, findings } = page;
   const card = store.card();
-  const verdict = findings.verdicts.get(card.id);
   const hasStill = store.view.still !== undefined;
-  const content = html`${
-      verdict?.good === false
-        ? html`<p class="problem">The checks found a fault: do not burn this in before it is mended.</p>`
-        : nothing
-    }
-    ${card.kind === 'look' ? tableForm(page, card.look) : nothing}
+  const content = html`${card.kind === 'look' ? tableForm(page, card.look) : verdictWords(page)}
     <fieldset>
       <legend>More</legend>
       <p class="buttons">

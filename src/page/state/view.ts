@@ -20,6 +20,8 @@ export interface View {
   readonly marks: boolean;
   readonly scope: ScopeName;
   readonly viewport: Viewport;
+  /** Points a side of the table that a look is checked and saved as. */
+  readonly size: number;
   /** The kind of mark that is being drawn. */
   readonly marking?: MarkKind;
 }
@@ -32,6 +34,7 @@ export const startView = (sheet: Sheet): View => ({
   marks: true,
   scope: 'waveform',
   viewport: wholePicture,
+  size: 33,
 });
 
 /** Whether the reel is being measured. Elsewhere the picture is judged, and no mark lies over it. */

@@ -136,9 +136,9 @@ export const tasks = {
 
   build: async (o: { look: Look; options: BuildOptions }) => buildLook(o.look, o.options, maker).text,
 
-  /** What `gatelight check` answers to the file that would be written at 33 points. */
-  checkLook: async (o: { look: Look; signals: Signals }) => {
-    const { bytes } = buildLook(o.look, { size: 33 }, maker);
+  /** What `gatelight check` answers to the file that would be written. */
+  checkLook: async (o: { look: Look; size: number; signals: Signals }) => {
+    const { bytes } = buildLook(o.look, { size: o.size }, maker);
     const reader = lutFormatOf('look.cube').createReader('look.cube');
     reader.write(bytes);
     const findings = checkTable(reader.end().lut, o.signals, o.look);
