@@ -10,14 +10,19 @@ import { codeOfLight, greys, midGrey, pictureRange, throughDevice } from './neut
 const warmest = 2500;
 /** Distance from Planck's locus at which a white begins to look green or pink rather than warm or cold. Ours. */
 const mostDuv = 0.02;
+/** Nearer to it a light counts as white: daylight lies 0.003 off, white lamps may lie 0.006 (ANSI C78.377, from memory). */
+const whiteDuv = 0.006;
 
 /** How a grey of the input looks after the LUT. */
 function warmthOf(context: CheckContext, name: string, label: string, code: number): Finding[] {
   const run = throughDevice(context, greys([code]));
   context.decodeOutput(run, 1);
   const { kelvin, duv } = correlatedColourTemperature([run[0], run[1], run[2]]);
-  const cast = duv > 0 ? 'green' : 'pink';
   const off = Math.abs(duv);
+  const cast =
+    off <= whiteDuv
+      ? `has no cast, ${shown(off)} Duv`
+      : `is ${shown(off)} Duv towards ${duv > 0 ? 'green' : 'pink'}`;
   return [
     atLeast({
       name: `${name}-temperature`,
@@ -29,7 +34,7 @@ function warmthOf(context: CheckContext, name: string, label: string, code: numb
     }),
     atMost({
       name: `${name}-cast`,
-      sentence: `${label} is ${shown(off)} Duv towards ${cast}; from ${mostDuv} that looks like a cast (on purpose where a look undoes one).`,
+      sentence: `${label} ${cast}; from ${mostDuv} green or pink shows (on purpose where a look undoes a cast).`,
       figure: off,
       limit: mostDuv,
       unit: 'Duv',

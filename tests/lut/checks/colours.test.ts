@@ -43,6 +43,8 @@ describe('warmth', () => {
       contextOf(latticeOf((code, channel) => (channel === 1 ? green : 0.8) * code));
     expect(named(warmth.ask(cast(1)), 'white-cast').sentence).toContain('towards green');
     expect(named(warmth.ask(cast(0.6)), 'white-cast').sentence).toContain('towards pink');
+    for (const finding of ['mid-grey-cast', 'white-cast'])
+      expect(named(warmth.ask(contextOf(identity)), finding).sentence).toMatch(/has no cast, 0\.003\d+ Duv/);
   });
 
   it('of a black that has no colour does not pass, nor is it a fault', () => {
