@@ -15,10 +15,14 @@ export const midGreyContrast: Check = {
     const output = luminances(context.decodeOutput, throughDevice(context, greys(codes)));
     const slope = Math.log(output[1] / output[0]) / Math.log(input[1] / input[0]);
     const limit = slope < 1 ? limits.least : limits.most;
+    const stops = `${shown(slope)} ${shown(slope) === '1' ? 'stop' : 'stops'}`;
+    const becomes = Number.isFinite(slope)
+      ? `one stop of the film becomes ${stops} on the screen`
+      : 'there is no light';
     return [
       {
         name: 'mid-grey-contrast',
-        sentence: `About mid-grey one stop of the film becomes ${shown(slope)} stops on the screen; usual are ${limits.least} to ${limits.most}.`,
+        sentence: `About mid-grey ${becomes}; usual are ${limits.least} to ${limits.most} stops.`,
         figure: slope,
         limit,
         unit: '',

@@ -13,20 +13,27 @@ const mostDuv = 0.02;
 /** Nearer to it a light counts as white: daylight lies 0.003 off, white lamps may lie 0.006 (ANSI C78.377, from memory). */
 const whiteDuv = 0.006;
 
+const black = 'comes out black and has no colour';
+
+/** @param duv distance from Planck's locus, CIE 1960 u v, positive above it */
+const castText = (duv: number) =>
+  Math.abs(duv) <= whiteDuv
+    ? `has no cast, ${shown(Math.abs(duv))} Duv`
+    : `is ${shown(Math.abs(duv))} Duv towards ${duv > 0 ? 'green' : 'pink'}`;
+
 /** How a grey of the input looks after the LUT. */
 function warmthOf(context: CheckContext, name: string, label: string, code: number): Finding[] {
   const run = throughDevice(context, greys([code]));
   context.decodeOutput(run, 1);
   const { kelvin, duv } = correlatedColourTemperature([run[0], run[1], run[2]]);
   const off = Math.abs(duv);
-  const cast =
-    off <= whiteDuv
-      ? `has no cast, ${shown(off)} Duv`
-      : `is ${shown(off)} Duv towards ${duv > 0 ? 'green' : 'pink'}`;
+  const [looks, cast] = Number.isNaN(off)
+    ? [black, black]
+    : [`looks like light of ${Math.round(kelvin)} K`, castText(duv)];
   return [
     atLeast({
       name: `${name}-temperature`,
-      sentence: `${label} looks like light of ${Math.round(kelvin)} K; below ${warmest} K displays run out of blue.`,
+      sentence: `${label} ${looks}; below ${warmest} K displays run out of blue.`,
       figure: kelvin,
       limit: warmest,
       unit: 'K',

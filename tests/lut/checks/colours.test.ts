@@ -3,6 +3,7 @@ import { ciede2000, labOfXyz } from '../../../src/colour/difference.js';
 import { illuminants } from '../../../src/colour/illuminants/index.js';
 import { xyzOf } from '../../../src/colour/observer.js';
 import { latticeError } from '../../../src/lut/checks/lattice-error.js';
+import { midGreyContrast } from '../../../src/lut/checks/mid-grey-contrast.js';
 import { warmth } from '../../../src/lut/checks/warmth.js';
 import type { Triple } from '../../../src/maths/matrix3.js';
 import { contextOf, curvesOf, identity, latticeOf, named } from './contexts.js';
@@ -48,7 +49,10 @@ describe('warmth', () => {
   });
 
   it('of a black that has no colour does not pass, nor is it a fault', () => {
-    const findings = warmth.ask(contextOf(latticeOf(() => 0)));
+    const nothing = contextOf(latticeOf(() => 0));
+    const findings = warmth.ask(nothing);
+    for (const { sentence } of [...findings, ...midGreyContrast.ask(nothing)])
+      expect(sentence).toMatch(/^A[^;]* (has no colour|there is no light); [^;]*$/);
     expect(findings.every((finding) => finding.severity === 'note')).toBe(true);
     expect(named(findings, 'white-temperature').pass).toBe(false);
   });
