@@ -64,7 +64,10 @@ export function createReading({ store, findings, changed }: Workings, desk: Hand
       scopeKey = nextScope;
       scopeSoon(() => drawScope(scopeKey));
     }
-    if (state !== clipKey && table?.size !== coarseSize) countClipping((clipKey = state));
+    if (state === clipKey) return;
+    // What another still or table lost is not said of this one.
+    findings.clipping = undefined;
+    if (table?.size !== coarseSize) countClipping((clipKey = state));
   }
 
   function followLook(): void {
