@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { gatelight, projectRoot, temporaryFolder } from '../cli/gatelight.js';
-import { patchStill } from './stills.js';
+import { largeStill, patchStill } from './stills.js';
 import { expectNoFaults, tables } from './table.js';
 
 const folder = temporaryFolder();
@@ -96,6 +96,62 @@ describe('checks', () => {
     };
     expect((await middle('redder')).down).toBeLessThan(0.25);
     expect((await middle('bluer')).right).toBeGreaterThan(0.75);
+    expectNoFaults(table);
+  });
+});
+
+describe('what is in sight', () => {
+  it('is never told the losses of another still', async () => {
+    const table = await browser.fresh();
+    const { page } = table;
+    await table.open(patches, await largeStill(folder));
+    await table.station('Print');
+    await page.getByRole('spinbutton', { name: 'Exposure' }).fill('2');
+    await page.keyboard.press('Enter');
+    await table.atRest();
+    const losses = () => page.locator('.losses').innerText();
+    await expect.poll(losses).toContain('% newly burnt out');
+    await page.locator('.frame').nth(1).click();
+    await page.evaluate(
+      () => new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next))),
+    );
+    expect(await losses()).toBe('Counting losses …');
+    await table.atRest();
+    expect(await losses()).toContain('On this still');
+    expectNoFaults(table);
+  });
+
+  it('is chosen among several looks by a click, not by moving the picture', async () => {
+    const table = await browser.fresh();
+    const { page } = table;
+    await table.open(patches, look);
+    await table.addLook('Xenon in the town hall');
+    await table.button('All looks').click();
+    const name = () => page.getByLabel('Name of the look').inputValue();
+    const bed = (await page.locator('.bed').boundingBox())!;
+    const [left, right] = [0.25, 0.75].map((share) => bed.x + share * bed.width);
+    const middle = bed.y + bed.height / 2;
+    expect(await name()).toBe('Xenon in the town hall');
+    await page.mouse.move(left, middle);
+    await page.mouse.down();
+    await page.mouse.move(left + 40, middle, { steps: 4 });
+    await page.mouse.up();
+    expect(await name()).toBe('Xenon in the town hall');
+    await page.mouse.click(left, middle);
+    await expect.poll(name).toBe('Pink reel, cyan given back');
+    await page.mouse.click(right, middle);
+    await expect.poll(name).toBe('Xenon in the town hall');
+    expectNoFaults(table);
+  });
+
+  it('can be seen pixel by pixel where it is smaller than its place', async () => {
+    const table = await browser.fresh();
+    await table.open(patches);
+    await table.button('Pixels').click();
+    await expect.poll(() => table.page.locator('.zoom').innerText()).toBe('100 %');
+    expect(await table.button('Pixels').getAttribute('aria-pressed')).toBe('true');
+    await table.button('Whole').click();
+    await expect.poll(() => table.button('Whole').getAttribute('aria-pressed')).toBe('true');
     expectNoFaults(table);
   });
 });

@@ -46,7 +46,7 @@ const largestZoom = 16;
 
 /**
  * The viewport at another zoom, the point under `at` (canvas pixels; the box's middle when left out) staying where it is.
- * Smaller than fitting becomes fitting.
+ * It goes no smaller than fits, or than one canvas pixel a picture pixel where the box has room for more.
  */
 export function zoomed(
   viewport: Viewport,
@@ -57,8 +57,9 @@ export function zoomed(
 ): Viewport {
   const fitting = fittingZoom(picture, box);
   const before = viewport.zoom ?? fitting;
-  const zoom = Math.min(largestZoom, before * factor);
-  if (zoom <= fitting * 1.001) return wholePicture;
+  const [least, most] = [Math.min(1, fitting), Math.max(largestZoom, fitting)];
+  const zoom = Math.min(most, Math.max(least, before * factor));
+  if (Math.abs(zoom / fitting - 1) < 0.001) return wholePicture;
   const shown = pictureBox(viewport, picture, box);
   const [u, v] = [(at.x - shown.x) / shown.width, (at.y - shown.y) / shown.height];
   const [dx, dy] = [at.x - box.x - box.width / 2, at.y - box.y - box.height / 2];

@@ -1,5 +1,5 @@
 import type { Box } from '../display/display.js';
-import { fittingZoom, panned, type Size, zoomed } from '../display/viewport.js';
+import { fittingZoom, panned, type Size, wholePicture, zoomed } from '../display/viewport.js';
 import { addMark } from '../state/actions.js';
 import type { Sheet, Still } from '../state/sheet.js';
 import { storedPlace, type Turn } from '../state/turn.js';
@@ -33,7 +33,10 @@ function tileAt(page: Page, still: Still, { x, y }: Place) {
   return tiles.find(inside) ?? tiles[0];
 }
 
-/** Zooms by a factor about a place, or the middle; or to a zoom of its own. */
+/** As large as fits. */
+export const zoomToWhole = ({ store }: Page): void => store.look({ viewport: wholePicture });
+
+/** Zooms by a factor about a place, or the middle. */
 export function zoomBy(page: Page, factor: number, at?: Place): void {
   const still = stillOf(page);
   if (still === undefined) return;
@@ -74,6 +77,9 @@ export function storedRectangle(turn: Turn, still: Size, a: Place, b: Place): Bo
 /** Smallest mark that is taken for one, pixels: a mere click is none. */
 const leastMark = 3;
 
+/** Farther than this, canvas pixels, a press is no click. */
+const clickReach = 4;
+
 /** The rectangle that is being drawn, shares of the picture as seen. */
 export interface Draft {
   readonly from: Place;
@@ -85,6 +91,14 @@ export function glassEvents(page: Page) {
   const { store } = page;
   const down = new Map<number, Place>();
   let draft: Draft | undefined;
+  /** Where a press began, as long as it may be a click. */
+  let pressed: Place | undefined;
+
+  /** A click on one of several looks chooses it. */
+  function chooseLook(still: Still, place: Place): void {
+    const { slot } = tileAt(page, still, place);
+    if (store.view.comparison === 'looks' && slot !== undefined) store.look({ card: slot });
+  }
 
   function shareAt(still: Still, place: Place): Place {
     const { picture } = tileAt(page, still, place);
@@ -119,6 +133,7 @@ export function glassEvents(page: Page) {
       if (still === undefined || event.button !== 0) return;
       const place = onCanvas(page, event);
       down.set(event.pointerId, place);
+      pressed = down.size === 1 && store.view.marking === undefined ? place : undefined;
       (event.currentTarget as Element).setPointerCapture(event.pointerId);
       if (store.view.marking !== undefined) {
         const share = shareAt(still, place);
@@ -130,6 +145,7 @@ export function glassEvents(page: Page) {
       const still = stillOf(page);
       if (before === undefined || still === undefined) return;
       const place = onCanvas(page, event);
+      if (pressed && Math.hypot(place.x - pressed.x, place.y - pressed.y) > clickReach) pressed = undefined;
       if (draft !== undefined) {
         draft = { ...draft, to: shareAt(still, place) };
         page.changed();
@@ -140,7 +156,10 @@ export function glassEvents(page: Page) {
     pointerup: (event: PointerEvent) => {
       down.delete(event.pointerId);
       const still = stillOf(page);
-      if (still !== undefined) finishDraft(still, store.sheet());
+      if (still === undefined) return;
+      if (pressed !== undefined) chooseLook(still, pressed);
+      pressed = undefined;
+      finishDraft(still, store.sheet());
     },
     pointercancel: (event: PointerEvent) => {
       down.delete(event.pointerId);
@@ -153,7 +172,7 @@ export function glassEvents(page: Page) {
     dblclick: (event: MouseEvent) => {
       const { zoom } = store.view.viewport;
       if (zoom === undefined) zoomToPixels(page, onCanvas(page, event));
-      else zoomBy(page, 0.001);
+      else zoomToWhole(page);
     },
   };
 }

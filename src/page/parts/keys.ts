@@ -1,5 +1,5 @@
 import type { Page } from './parts.js';
-import { panBy, zoomBy, zoomToPixels } from './glass.js';
+import { panBy, zoomBy, zoomToPixels, zoomToWhole } from './glass.js';
 
 /** Canvas pixels that an arrow key moves the picture, and the factor of a zoom step. */
 export const panStep = 60;
@@ -27,7 +27,7 @@ export function pictureKey(page: Page, event: KeyboardEvent): void {
     '+': () => zoomBy(page, zoomStep),
     '=': () => zoomBy(page, zoomStep),
     '-': () => zoomBy(page, 1 / zoomStep),
-    '0': () => zoomBy(page, 0.001),
+    '0': () => zoomToWhole(page),
     '1': () => zoomToPixels(page),
     o: () => hold(page, true),
     m: () => store.look({ marks: !store.view.marks }),

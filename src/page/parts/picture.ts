@@ -4,7 +4,7 @@ import { chooseFiles, openDemoStill } from '../files.js';
 import { cardName, type Still } from '../state/sheet.js';
 import { mirroredAcross, mirroredDown, turnedRight } from '../state/turn.js';
 import type { Comparison } from '../state/view.js';
-import { type glassEvents, stillOf, zoomBy, zoomToPixels } from './glass.js';
+import { type glassEvents, stillOf, zoomBy, zoomToPixels, zoomToWhole } from './glass.js';
 import { drawing, drawings } from './icons.js';
 import { hold, pictureKey, pictureKeyUp, zoomStep } from './keys.js';
 import { rectangles } from './mark-boxes.js';
@@ -172,13 +172,15 @@ function viewing(page: Page, still: Still): TemplateResult {
     ${icon('Closer', drawings.closer, () => zoomBy(page, zoomStep))}
     <output class="zoom" aria-label="Size">${percent} %</output>
     ${icon('Further away', drawings.further, () => zoomBy(page, 1 / zoomStep))}
-    <button
-      aria-pressed=${viewport.zoom === undefined ? 'true' : 'false'}
-      @click=${() => zoomBy(page, 0.001)}
-    >
+    <button aria-pressed=${viewport.zoom === undefined ? 'true' : 'false'} @click=${() => zoomToWhole(page)}>
       Whole
     </button>
-    <button @click=${() => zoomToPixels(page)}>Pixels</button>
+    <button
+      aria-pressed=${viewport.zoom !== undefined && percent === 100 ? 'true' : 'false'}
+      @click=${() => zoomToPixels(page)}
+    >
+      Pixels
+    </button>
     <span class="apart"></span>
     ${icon('Turn a quarter to the right', drawings.turn, turn('turn', turnedRight))}
     ${icon('Mirror left and right', drawings.across, turn('mirroring', mirroredAcross))}
