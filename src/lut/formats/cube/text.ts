@@ -1,10 +1,26 @@
 import { limits } from '../limits.js';
 
-/** What typing programs put in place of plain signs. */
+/** What typing programs put in place of plain signs, and letters that are more than a letter with an accent. */
 const plainSigns: readonly (readonly [RegExp, string])[] = [
   [/[\u2010-\u2015\u2212]/g, '-'],
   [/[\u2018\u2019]/g, "'"],
   [/[\u201c\u201d]/g, '"'],
+  // As Unicode's transliteration Latin-ASCII has them (CLDR, from memory).
+  [/ß/g, 'ss'],
+  [/ẞ/g, 'SS'],
+  [/æ/g, 'ae'],
+  [/Æ/g, 'AE'],
+  [/œ/g, 'oe'],
+  [/Œ/g, 'OE'],
+  [/ø/g, 'o'],
+  [/Ø/g, 'O'],
+  [/ł/g, 'l'],
+  [/Ł/g, 'L'],
+  [/[đð]/g, 'd'],
+  [/[ĐÐ]/g, 'D'],
+  [/þ/g, 'th'],
+  [/Þ/g, 'TH'],
+  [/ı/g, 'i'],
 ];
 
 /** A text in printable ASCII: accents dropped, line breaks as blanks, what has no ASCII form as a question mark. */

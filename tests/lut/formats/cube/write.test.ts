@@ -115,6 +115,7 @@ describe('title and comments of a written file', () => {
     ['"quoted"', "'quoted'"],
     ['\u65e5\u672c \ud83c\udf9e', '?? ?'],
     ['  padded  ', 'padded'],
+    ['Großvaters Smørrebrød, Łódź', 'Grossvaters Smorrebrod, Lodz'],
   ])('are plain ASCII: %j', (title, expected) => {
     const text = writeCube(identity, { title, comments: [['k:e\ny', title]] });
     expect(read(text).title).toBe(expected);
