@@ -18,10 +18,11 @@ export const noiseText = ({ shadowNoisePercent }: StillExposure) =>
 
 const three = (values: Triple) => values.map((value) => shareText(value).padEnd(6)).join('');
 
-/** Names longer than this are cut in the table. */
-const longestName = 28;
+/** Names longer than this are cut in the table, in their middle: they differ at their ends. */
+const longestName = 29;
+const keptEnd = (longestName - 3) / 2;
 const shortName = (name: string) =>
-  name.length <= longestName ? name : `${name.slice(0, longestName - 3)}...`;
+  name.length <= longestName ? name : `${name.slice(0, keptEnd)}...${name.slice(-keptEnd)}`;
 
 function tableOf({ stills, take, advice }: ExposureTest): string[] {
   const taken = advice.startsWith('take');

@@ -34,17 +34,29 @@ export function textWidth(style: TextStyle, text: string): number {
   return [...text].reduce((sum, character) => sum + advance(style, character), 0);
 }
 
-/** The line, cut with an ellipsis so that it is no wider than `widthPx`; empty when not even the ellipsis fits. */
+/** A name may be of any length; so much of either end is measured, wider than any picture in the narrowest of letters. */
+const measuredAtMost = 2048;
+
+/**
+ * The line, cut in its middle with an ellipsis so that it is no wider than `widthPx`: names of files differ at their ends.
+ * Empty when not even the ellipsis fits.
+ */
 export function fitText(style: TextStyle, text: string, widthPx: number): string {
   const line = plainLine(text);
-  // A name may be of any length; what lies beyond the width in the narrowest of letters is not measured.
-  const characters = [...line.slice(0, 4096)];
-  if (line.length <= 4096 && textWidth(style, line) <= widthPx) return line;
+  const long = line.length > 2 * measuredAtMost;
+  if (!long && textWidth(style, line) <= widthPx) return line;
+  const characters = long ? [...line.slice(0, measuredAtMost), ...line.slice(-measuredAtMost)] : [...line];
   let room = widthPx - advance(style, '…');
   if (room < 0) return '';
-  let count = 0;
-  while (count < characters.length && (room -= advance(style, characters[count])) >= 0) count++;
-  return `${characters.slice(0, count).join('').trimEnd()}…`;
+  let [head, tail] = [0, characters.length];
+  while (head < tail) {
+    const fromHead = head <= characters.length - tail;
+    room -= advance(style, characters[fromHead ? head : tail - 1]);
+    if (room < 0) break;
+    if (fromHead) head++;
+    else tail--;
+  }
+  return `${characters.slice(0, head).join('').trimEnd()}…${characters.slice(tail).join('').trimStart()}`;
 }
 
 /**

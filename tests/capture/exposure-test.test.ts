@@ -24,6 +24,16 @@ function seriesOf(stops: readonly number[], making: StillMaking = {}, brightest 
 const noiseOf = (test: ReturnType<typeof testExposure>) =>
   test.stills.map(({ shadowNoisePercent }) => overallNoise(shadowNoisePercent!));
 
+it('names that are too long for the table stay apart there', () => {
+  const named = seriesOf([-1, 0]).map(({ picture }, i) => ({
+    picture,
+    name: `summer/reel-of-the-regatta/with-the-lamp-at-${30 + 20 * i}.png`,
+  }));
+  const rows = exposureText(testExposure(named, signal)).match(/^[ >] summer\S+/gm)!;
+  expect(rows).toHaveLength(2);
+  expect(rows[0].slice(2)).not.toBe(rows[1].slice(2));
+});
+
 describe('what is lost at the ends', () => {
   it('counts burnt-out and blocked pixels by channel', () => {
     const width = 100;

@@ -33,13 +33,24 @@ describe('fitText', () => {
     'w'.repeat(9000),
     '😀'.repeat(3000),
     'i '.repeat(50),
-  ])('cuts %.12s... with an ellipsis, and as late as can be', (name) => {
+  ])('cuts %.12s... in its middle, and no more than it must', (name) => {
     const cut = fitText(style, name, 120);
-    expect(cut).toMatch(/\S…$/u);
+    const plain = [...plainLine(name)];
+    const [head, tail] = cut.split('…').map((part) => [...part]);
+    expect(cut).toMatch(/\S…\S/u);
+    expect(plain.slice(0, head.length)).toEqual(head);
+    expect(plain.slice(plain.length - tail.length)).toEqual(tail);
     expect(textWidth(style, cut)).toBeLessThanOrEqual(120);
-    const kept = [...cut].length - 1;
-    const longer = `${[...plainLine(name)].slice(0, kept + 2).join('')}…`;
+    // A blank at either side of the cut is left out, too.
+    const longer = `${plain.slice(0, head.length + 3).join('')}…${tail.join('')}`;
     expect(textWidth(style, longer)).toBeGreaterThan(120);
+  });
+
+  it('keeps names apart that differ at their ends', () => {
+    const [low, high] = ['30', '70'].map((level) =>
+      fitText(style, `reel of the summer regatta, lamp at ${level}.png`, 120),
+    );
+    expect(low).not.toBe(high);
   });
 
   it('gives nothing where not even the ellipsis fits', () => {
