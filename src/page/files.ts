@@ -3,8 +3,7 @@ import type { DemoAgeName, DemoStillName } from '../demo/index.js';
 import { lampFileOf, readLampFile, withLampSpectrum } from '../look/lamp-file.js';
 import { readLook } from '../look/read-look.js';
 import { lutFormats } from '../lut/formats/index.js';
-import { openCard } from './state/actions.js';
-import { withField } from './state/field.js';
+import { openCard, setField } from './state/actions.js';
 import { newId, shaped } from './state/sheet.js';
 import type { Page } from './parts/parts.js';
 
@@ -76,15 +75,13 @@ async function openTable(page: Page, file: File): Promise<void> {
 async function openLamp(page: Page, file: File): Promise<void> {
   const { store } = page;
   const spectrum = readLampFile(await textOf(file), file.name);
-  const { card } = store.view;
-  store.change(`lamp ${file.name}`, (sheet) => ({
-    ...sheet,
-    cards: sheet.cards.map((one) =>
-      one.id === card && one.kind === 'look'
-        ? { ...one, look: withField(one.look, 'projector.lamp', { spectrum }) }
-        : one,
-    ),
-  }));
+  if (store.card().kind !== 'look')
+    throw new InputError({
+      file: file.name,
+      what: 'is a lamp for a look, and what is looked at is a finished table',
+      hint: 'Choose a look or add one, then open the lamp again.',
+    });
+  setField(store, 'projector.lamp', { spectrum }, `lamp ${file.name}`);
   store.look({ station: 'lamp' });
 }
 

@@ -1,13 +1,16 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { temporaryFolder } from '../cli/gatelight.js';
+import { gatelight, projectRoot, temporaryFolder } from '../cli/gatelight.js';
 import { patchStill } from './stills.js';
 import { expectNoFaults, tables } from './table.js';
 
 const browser = tables();
+const folder = temporaryFolder();
 let patches: string;
 
 beforeAll(async () => {
-  patches = await patchStill(temporaryFolder());
+  patches = await patchStill(folder);
 });
 
 describe('a station', () => {
@@ -39,11 +42,32 @@ describe('a station', () => {
     await table.addLook('Candle-warm old lamp');
     await table.station('Screen');
     const said = () => table.page.locator('.no-effect').allInnerTexts();
-    expect((await said()).join()).toContain('set at the station Eye');
+    await expect.poll(async () => (await said()).join()).toContain('set at the station Eye');
     await table.station('Eye');
     await table.page.getByLabel('from luminance and surround').check();
     await table.station('Screen');
-    expect(await said()).toEqual([]);
+    await expect.poll(said).toEqual([]);
+    expectNoFaults(table);
+  });
+});
+
+describe('the file of a lamp', () => {
+  it('goes into the look that is shaped, and is refused in words where a table is looked at', async () => {
+    const table = await browser.fresh();
+    const { page } = table;
+    const lamp = join(folder, 'attic.csv');
+    const rows = Array.from({ length: 81 }, (_, i) => `${380 + 5 * i},${1 + i / 20}`);
+    writeFileSync(lamp, ['wavelength,power', ...rows, ''].join('\n'));
+    await table.open(lamp);
+    const chosen = page.getByRole('combobox', { name: 'Lamp' });
+    await expect.poll(() => chosen.inputValue()).toBe('measured lamp');
+    const cube = join(folder, 'bare.cube');
+    gatelight(['build', join(projectRoot, 'looks/xenon-hall.json'), '-o', cube]);
+    await table.open(cube);
+    await table.open(lamp);
+    await expect
+      .poll(() => page.locator('.messages').innerText())
+      .toContain('Choose a look or add one, then open the lamp again.');
     expectNoFaults(table);
   });
 });
@@ -63,7 +87,7 @@ describe('what was begun', () => {
     await expect.poll(caption).toBe('New look');
     const black = table.button('Black');
     await black.click();
-    expect(await black.getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => black.getAttribute('aria-pressed')).toBe('true');
     await page.keyboard.press('Escape');
     await expect.poll(() => black.getAttribute('aria-pressed')).toBe('false');
     expectNoFaults(table);

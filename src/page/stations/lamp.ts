@@ -19,7 +19,7 @@ const isPlanck = ({ projector }: Look) => holdsField('kelvin')(projector?.lamp);
 export const lamp: Station = {
   name: 'lamp',
   title: 'Lamp',
-  purpose: 'The projector’s lamp behind the film.',
+  purpose: 'The projector’s lamp behind the film. One that was measured can be opened as a .csv file.',
   groups: [
     {
       title: 'The light source',
@@ -40,7 +40,7 @@ export const lamp: Station = {
               note: title,
               value,
             })),
-            { label: 'measured lamp (drop its file)', value: undefined, holds: holdsField('spectrum') },
+            { label: 'measured lamp', value: undefined, holds: holdsField('spectrum') },
           ],
         },
         {
