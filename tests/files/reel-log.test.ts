@@ -93,6 +93,20 @@ describe('reel log', () => {
     expect((await readReelLog(log)).entries).toEqual([{ ...plainEntry('A'), weather: 'fog' }]);
   });
 
+  it.each([
+    ['"text"', 'is no reel record'],
+    ['[1]', 'is no reel record'],
+    ['{"version":1}', 'is no reel record: reel: is missing or of another kind'],
+    ['{"version":"1","reel":"B"}', 'is no reel record: version: is missing or of another kind'],
+    ['{"version":1,"reel":"B","recordedAt":"then"}', /recordedAt: is no time such as/],
+  ])('says in words why %s is no record', async (line, what) => {
+    await appendReel(log, plainEntry('A'));
+    writeFileSync(log, `${line}\n`, { flag: 'a' });
+    expect((await readReelLog(log)).damaged).toEqual([
+      { line: 2, what: typeof what === 'string' ? what : (expect.stringMatching(what) as string) },
+    ]);
+  });
+
   it('a line beyond the bound is set aside without being kept in memory', async () => {
     await appendReel(log, plainEntry('A'));
     writeFileSync(log, `${'x'.repeat(longestRecord + 1)}\n`, { flag: 'a' });

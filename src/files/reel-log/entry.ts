@@ -80,8 +80,12 @@ export function parseRecord(text: string): { readonly entry: ReelEntry } | { rea
   }
   const checked = read.safeParse(value);
   if (checked.success) return { entry: checked.data };
-  const [issue] = checked.error.issues;
-  return { damage: `is no reel record: ${issue.path.join('.') || 'the record'}: ${issue.message}` };
+  const [{ code, path, message }] = checked.error.issues;
+  if (path.length === 0) return { damage: 'is no reel record' };
+  const kind = code === 'invalid_type' || code === 'invalid_value';
+  return {
+    damage: `is no reel record: ${path.join('.')}: ${kind ? 'is missing or of another kind' : message}`,
+  };
 }
 
 /** How {@link recordLine} begins. */
