@@ -124,6 +124,22 @@ describe('gatelight apply', () => {
     expect(isPlainRefusal(gif), gif.stderr).toBe(true);
   });
 
+  it.each([
+    ['--encoder', 'libx264'],
+    ['--encoder-options', '-crf 16'],
+  ])('refuses %s for stills', (option, value) => {
+    const ended = gatelight([
+      'apply',
+      at('warm.cube'),
+      at('deep.png'),
+      '-o',
+      at('none.png'),
+      `${option}=${value}`,
+    ]);
+    expect(isPlainRefusal(ended), ended.stderr).toBe(true);
+    expect(ended.stderr).toContain(`${option}: is for a whole movie`);
+  });
+
   it('refuses a folder without stills', () => {
     mkdirSync(at('bare'));
     const ended = gatelight(['apply', at('warm.cube'), at('bare'), '-o', at('x')]);

@@ -34,6 +34,16 @@ function requireOneStill({ resume, part }: Options): void {
   });
 }
 
+/** @throws InputError where what is asked makes sense for a whole movie only */
+function requireNoEncoder({ encoder, encoderOptions }: Options): void {
+  if (encoder === undefined && encoderOptions === undefined) return;
+  throw new InputError({
+    field: encoder === undefined ? '--encoder-options' : '--encoder',
+    what: 'is for a whole movie, and stills were given',
+    hint: 'Leave it out: a still is written in the format that its name says.',
+  });
+}
+
 export function addApply(program: Command): void {
   program
     .command('apply')
@@ -86,6 +96,7 @@ export function addApply(program: Command): void {
         requireOneStill(options);
         return applyMovie(look, movie, options);
       }
+      requireNoEncoder(options);
       const stills = await stillsIn(paths);
       // First the decoder, which works on other threads: it can be at the stills while the look's table is worked out.
       await import('../../stills/read-still.js');
