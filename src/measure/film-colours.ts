@@ -28,6 +28,11 @@ export const filmColours = {
   endCostAtMost: 8,
   /** How many independent colours one still is worth: its thousands of pixels are far from independent. */
   coloursAStill: 10,
+  /**
+   * How many all stills of a reel are worth at most: stock, camera and whoever filmed are the same in all of them, so they
+   * err alike. Taken for independent, four stills spoilt sound reels with confidence.
+   */
+  coloursAReel: 20,
 } as const;
 
 /** How observed amounts follow from sound ones, dye by dye: observed = factor x sound + offset. */
@@ -71,7 +76,8 @@ export function logLikelihood(
   leans: Leans,
   slopes: Float64Array,
 ): number {
-  const { clearest, blackest, strayAtEnds, strayBetween, lengthened, tail, coloursAStill } = filmColours;
+  const { clearest, blackest, strayAtEnds, strayBetween, lengthened, tail, coloursAStill, coloursAReel } =
+    filmColours;
   const [g0, g1, g2] = logFactors.map((v) => Math.exp(-v));
   const [o0, o1, o2] = offsets;
   const power = (tail + 2) / 2;
@@ -118,11 +124,12 @@ export function logLikelihood(
       slopes[7 + 2 * n] -= between * byLeanAcross;
     }
   });
+  const worth = Math.min(coloursAStill, coloursAReel / stills.length);
   const volume = 2 / 3;
   for (let k = 0; k < 3; k++) {
     total -= volume * says * logFactors[k];
     slopes[k] -= volume * says;
   }
-  for (let j = 0; j < slopes.length; j++) slopes[j] *= coloursAStill;
-  return coloursAStill * total;
+  for (let j = 0; j < slopes.length; j++) slopes[j] *= worth;
+  return worth * total;
 }

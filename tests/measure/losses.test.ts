@@ -69,10 +69,14 @@ describe('weighing ageings', () => {
   });
 
   it('takes the colour of the bare light for no stain', () => {
-    const faded = stills([0.5, 0.97, 0.85], [0, 0, 0.1]);
-    const seen = weighAgeings(faded, [], own).ageings.cyan;
-    const known = weighAgeings(faded, [], { ...own, offsetMean: [0, 0, 0.1] }).ageings.cyan;
-    expect(known.mean[5]).toBeLessThan(seen.mean[5]);
+    const under = (light: number) => {
+      const faded = stills([0.5, 0.97, 0.85], [0, 0, light]);
+      return weighAgeings(faded, [], { ...own, offsetMean: [0, 0, light] }).ageings.cyan.mean;
+    };
+    const [plain, coloured] = [under(0), under(0.2)];
+    // As the look divides by what is left of yellow, it takes out so much that the light's colour stays as it was.
+    expect(coloured[2]).toBeCloseTo(plain[2], 3);
+    expect(coloured[5] - plain[5]).toBeCloseTo(0.2 * (1 - Math.exp(plain[2])), 3);
   });
 
   it('a mark of black pins down what all three have lost', () => {

@@ -63,6 +63,24 @@ describe('the neutral axis', () => {
     expect(likelihood(stills, right)).toBeGreaterThan(likelihood(stills, [0, 0, 0, 0, 0, 0]));
   });
 
+  it('takes many stills of a reel for no more than two: they err alike', () => {
+    const still = cloud(5, [0.5, 1, 0.8]);
+    const times = (count: number) => {
+      const x = [
+        Math.log(0.6),
+        -0.1,
+        -0.3,
+        0.02,
+        0,
+        0.01,
+        ...Array.from({ length: count }, () => [0.1, 0]).flat(),
+      ];
+      return likelihood(Array<typeof still>(count).fill(still), x, new Float64Array(x.length));
+    };
+    expect(times(2)).toBeCloseTo(2 * times(1), 6);
+    expect(times(5)).toBeCloseTo(times(2), 6);
+  });
+
   it('has the slopes of its differences', () => {
     const stills = [cloud(9, [0.6, 0.9, 0.8])];
     const x = [-0.3, -0.1, -0.2, 0.02, -0.01, 0.03, 0.1, -0.05];
