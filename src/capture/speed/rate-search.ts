@@ -1,3 +1,4 @@
+import { logLikelihood, surprises } from './level-filter.js';
 import { sinusoidLikelihoods, stretchCounts } from './periodogram.js';
 import { fitTrack, steadyPhases, type Track, withNoise } from './track.js';
 
@@ -69,10 +70,27 @@ function walk(tracks: readonly Track[], cameraFps: number, { least, most }: Spee
 /** Harmonics that are taken out of the tracks before their noise is found. */
 const harmonics = 5;
 
-/** Searches the speeds of a range for those with which light and change of picture repeat. */
+/** The tracks with what repeats at a speed taken out before their noise is found, and the logarithm of what makes them likely. */
+function tracksAt(given: readonly Track[], filmFps: number, cameraFps: number) {
+  const phases = steadyPhases(given[0].seen.length, filmFps, cameraFps);
+  let likelihood = 0;
+  const tracks = given.map((track) => {
+    const { values } = fitTrack(track, phases, harmonics);
+    const quiet = withNoise(track, values);
+    const rest = quiet.levels.map((level, n) => level - values[n]);
+    likelihood += logLikelihood(quiet.filter, surprises(quiet.filter, rest));
+    return quiet;
+  });
+  return { tracks, likelihood };
+}
+
+/**
+ * Searches the speeds of a range for those with which light and change of picture repeat. While flicker still counts as
+ * noise, a harmonic can pass for the likeliest speed: each candidate's own noise decides between them.
+ */
 export function searchRate(given: readonly Track[], cameraFps: number, range: SpeedRange): RateSearch {
-  const [first] = walk(given, cameraFps, range);
-  const phases = steadyPhases(given[0].seen.length, first.filmFps, cameraFps);
-  const tracks = given.map((track) => withNoise(track, fitTrack(track, phases, harmonics).values));
+  const { tracks } = walk(given, cameraFps, range)
+    .map(({ filmFps }) => tracksAt(given, filmFps, cameraFps))
+    .reduce((best, next) => (next.likelihood > best.likelihood ? next : best));
   return { candidates: walk(tracks, cameraFps, range), tracks };
 }

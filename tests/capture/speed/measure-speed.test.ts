@@ -108,6 +108,27 @@ describe('speed and flicker of simulated recordings', () => {
     expect(Math.min(...[filmFps, ...others].map((fps) => Math.abs(fps / 16.8 - 1)))).toBeLessThan(speedShare);
   });
 
+  it('takes no harmonic of a beat with flanks for the speed, however short the recording', async () => {
+    // 53.1 pulses a second beat at 3.1 Hz, as do 71.9 and 78.1: all that lies within 15 % of 24 fps.
+    const [frames, exposureS, pulses] = [125, 1 / 50, 53.1];
+    const litUntil = (pulse: number) => Math.floor(pulse) + Math.min(pulse - Math.floor(pulse), 0.5) / 0.5;
+    const random = seededRandom(6);
+    const recorded = Array.from({ length: frames }, (_, n) => {
+      const from = (pulses * n) / 25 + 0.2;
+      const light = (0.5 * (litUntil(from + pulses * exposureS) - litUntil(from))) / (pulses * exposureS);
+      return {
+        width: 64,
+        height: 48,
+        light: new Float32Array(64 * 48).map(() => light + 0.002 * normalRandom(random)),
+      };
+    });
+    const series = await readSeries(recorded);
+    const report = measureSpeed(series, { nominalFps: 24, blades: 3, cameraFps: 25 });
+    const found = [report.speed!.filmFps, ...report.speed!.others].sort((a, b) => a - b);
+    expect(found[0]).toBeCloseTo(71.9 / 3, 1);
+    expect(found[1]).toBeCloseTo(78.1 / 3, 1);
+  });
+
   it(
     'names the other speed where a camera near the film’s rate sees both alike',
     { timeout: 60_000 },
