@@ -1,6 +1,6 @@
 import { rateText } from '../capture/rate.js';
 import type { SpeedReport } from '../capture/speed/measure-speed.js';
-import { confidenceWords, timeText } from '../capture/speed/speed-text.js';
+import { confidenceWords, pulseWords, timeText } from '../capture/speed/speed-text.js';
 import type { Picture } from '../picture/picture.js';
 import { drawPulsePlot, type PulsePanel, type PulsePoint } from '../preview/pulse-plot.js';
 import type { LabelFonts } from '../preview/typeface.js';
@@ -21,7 +21,7 @@ function secondTicks(to: number): PulsePanel['ticks'] {
 
 const shareOf = (logarithm: number) => Math.exp(logarithm) - 1;
 
-function overTime({ light, wave, speed, settings, jumps }: SpeedReport): PulsePanel {
+function overTime({ light, wave, flicker, speed, settings, jumps }: SpeedReport): PulsePanel {
   const { cameraFps } = settings;
   const beats =
     speed === undefined || speed.beatHz === 0 ? Infinity : (shownBeats / speed.beatHz) * cameraFps;
@@ -30,9 +30,9 @@ function overTime({ light, wave, speed, settings, jumps }: SpeedReport): PulsePa
   const points = (values: Float64Array): PulsePoint[] =>
     Array.from(values.subarray(0, frames), (value, n) => ({ at: n / cameraFps, share: shareOf(value) }));
   return {
-    heading: 'Light from frame to frame, as recorded (dots) and as flicker alone would be (line)',
+    heading: `Light from frame to frame, as recorded${flicker.seen ? ' (dots) and as flicker alone would be (line)' : ''}`,
     dots: points(light),
-    line: points(wave),
+    line: flicker.seen ? points(wave) : [],
     from: 0,
     to,
     ticks: secondTicks(to),
@@ -40,7 +40,7 @@ function overTime({ light, wave, speed, settings, jumps }: SpeedReport): PulsePa
   };
 }
 
-function overPulse({ light, wave, pulsePhases }: SpeedReport): PulsePanel {
+function overPulse({ light, wave, flicker, pulsePhases }: SpeedReport): PulsePanel {
   const points = (values: Float64Array) =>
     Array.from(values, (value, n) => ({
       at: pulsePhases[n] - Math.floor(pulsePhases[n]),
@@ -49,7 +49,7 @@ function overPulse({ light, wave, pulsePhases }: SpeedReport): PulsePanel {
   return {
     heading: 'All frames laid over one pulse of the light',
     dots: points(light),
-    line: points(wave).sort((a, b) => a.at - b.at),
+    line: flicker.seen ? points(wave).sort((a, b) => a.at - b.at) : [],
     from: 0,
     to: 1,
     ticks: [0, 0.25, 0.5, 0.75, 1].map((at) => ({ at, words: at === 0 ? '0' : `${at} pulse` })),
@@ -66,7 +66,7 @@ function sentencesOf({ speed, confidence, flicker, jumps, settings }: SpeedRepor
     speed === undefined || speed.beatHz < 0.01 ? '' : `, beating at ${Number(speed.beatHz.toFixed(2))} Hz`;
   const light = flicker.seen
     ? `Flicker ${flicker.percent.toFixed(1)} %, ${flicker.stops.toFixed(2)} stops from dark to light${beat}.`
-    : 'No flicker seen.';
+    : `No flicker seen of ${pulseWords(speed, settings)}.`;
   const line =
     jumps.length === 0
       ? []

@@ -24,6 +24,15 @@ export const confidenceWords: Record<Confidence, string> = {
   unknown: 'unknown',
 };
 
+/** Whose flicker was looked for. */
+export function pulseWords(
+  speed: SpeedReport['speed'],
+  { blades, nominalFps }: SpeedReport['settings'],
+): string {
+  const rate = speed === undefined ? `about ${rateText(nominalFps)}` : rateText(speed.filmFps);
+  return `${blades} ${blades === 1 ? 'blade' : 'blades'} at ${rate} fps`;
+}
+
 /** Flicker that could not be told from none: two errors beyond what was found, never less than a tenth of a per cent. */
 const unseenBelow = ({ percent, error }: SpeedReport['flicker']) =>
   Math.max(0.1, percent + 2 * error).toFixed(1);
@@ -35,11 +44,11 @@ function speedRows({ speed, settings, confidence, flicker }: SpeedReport): strin
   if (speed === undefined) {
     const why = flicker.seen
       ? 'what pulses does not repeat with any speed near the nominal one'
-      : 'neither the light nor the picture repeats';
+      : 'nothing repeats with any speed near the nominal one';
     return [
       row('projector', `speed unknown: ${why}`),
       more('The exposure may span whole pulses, the light may stand still against the camera,'),
-      more('or the projector runs more than 15 % off what was said (--film-fps).'),
+      more('or speed (--film-fps, more than 15 % off) or blades (--blades) are not what was said.'),
     ];
   }
   const { filmFps, error, change, wander, others, from } = speed;
@@ -77,7 +86,10 @@ function flickerRows({ speed, flicker, framesRead, settings }: SpeedReport): str
   if (!flicker.seen)
     return [
       ...pulses,
-      row('flicker', `none seen; less than ${unseenBelow(flicker)} % would not show`),
+      row(
+        'flicker',
+        `none seen of ${pulseWords(speed, settings)}; less than ${unseenBelow(flicker)} % would not show`,
+      ),
       ...expected,
     ];
   return [
