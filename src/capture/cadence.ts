@@ -8,7 +8,7 @@ import { flickerHz } from './shutter.js';
 export interface Cadence {
   /** Film frames that last exactly as long as `videoFrames`; absent when no short pattern repeats. */
   readonly pattern?: { readonly filmFrames: number; readonly videoFrames: number };
-  /** Share of the video frames that bring no new film frame. */
+  /** Share of the video frames that show the very same one film frame as the frame before. */
   readonly duplicated: number;
   /** Share of the video frames in which light of two film frames mixes. */
   readonly blended: number;
@@ -39,10 +39,12 @@ export function cadence(chopper: Chopper, cameraFps: number, exposureS: number):
   const darkS = (1 - openShare) / flickerHz(chopper);
   const litS = 1 / filmFps - darkS;
   const between = 1 / cameraFps - exposureS;
+  // Starts of the exposures that see one film frame alone lie within so many film frames; the next starts a step later.
+  const alone = 1 - Math.abs(exposureS - darkS) * filmFps;
   const pattern = repeatingPattern(filmFps, cameraFps);
   return {
     ...(pattern === undefined ? {} : { pattern }),
-    duplicated: Math.max(0, 1 - filmFps / cameraFps),
+    duplicated: Math.max(0, alone - filmFps / cameraFps),
     blended: Math.min(1, Math.max(0, exposureS - darkS) * filmFps),
     lost: Math.max(0, between - litS) * cameraFps,
   };

@@ -17,21 +17,31 @@ function seenFrom(light: Chopper, startS: number, exposureS: number): Set<number
 function slowCadence(light: Chopper, cameraFps: number, exposureS: number) {
   const videoFrames = 20000;
   const all = new Set<number>();
-  let blended = 0;
+  let [blended, duplicated] = [0, 0];
+  let before = new Set<number>();
   for (let k = 0; k < videoFrames; k++) {
     const seen = seenFrom(light, k / cameraFps, exposureS);
     if (seen.size > 1) blended++;
     for (const frame of seen) all.add(frame);
+    if (seen.size === 1 && before.size === 1 && [...seen].every((frame) => before.has(frame))) duplicated++;
+    before = seen;
   }
   const filmFrames = (videoFrames / cameraFps) * light.filmFps;
-  return { blended: blended / videoFrames, lost: Math.max(0, 1 - all.size / filmFrames) };
+  const share = (count: number) => count / videoFrames;
+  return {
+    blended: share(blended),
+    duplicated: share(duplicated),
+    lost: Math.max(0, 1 - all.size / filmFrames),
+  };
 }
 
 describe('cadence', () => {
-  it('16 2/3 in 25: two film frames last three video frames', () => {
+  it('16 2/3 in 25: two film frames last three video frames, of which half of the phases blend one', () => {
     const result = cadence({ filmFps: 50 / 3, blades: 3, openShare: 0.5 }, 25, 1 / 50);
     expect(result.pattern).toEqual({ filmFrames: 2, videoFrames: 3 });
-    expect(result.duplicated).toBeCloseTo(1 / 3, 12);
+    // Of three video frames the third is a copy in one half of the phases, and a blend in the other.
+    expect(result.duplicated).toBeCloseTo(1 / 6, 12);
+    expect(result.blended).toBeCloseTo(1 / 6, 12);
     expect(result.lost).toBe(0);
   });
 
@@ -65,6 +75,7 @@ describe('cadence', () => {
       const slow = slowCadence(light, cameraFps, exposureS);
       // 20000 video frames over evenly spread phases, 300 slices each
       expect(Math.abs(fast.blended - slow.blended)).toBeLessThan(0.01);
+      expect(Math.abs(fast.duplicated - slow.duplicated)).toBeLessThan(0.01);
       expect(Math.abs(fast.lost - slow.lost)).toBeLessThan(0.01);
     }
   });

@@ -2,7 +2,7 @@ import type { Chopper } from '../shutter.js';
 
 /** How film frames fall on the recording's frames, as far as the picture's changes tell. */
 export interface FilmOnFrames {
-  /** Frames that bring no new film frame. */
+  /** Frames that show the very same one film frame as the frame before. */
   readonly duplicated: number;
   /** Frames in which two film frames mix: the lesser gives more than a tenth of the light. */
   readonly blended: number;
