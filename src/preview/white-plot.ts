@@ -74,7 +74,9 @@ export function drawWhitePlot({ miredShift, duvShift, unseen }: WhitePlot, fonts
   words('greener', centre.x + away * side('greener'), 26);
   words('pinker', centre.x + away * side('pinker'), size.height - 12);
   const name = 'the light';
-  const beside = light.x - away * (side(name) + 4);
+  const within = Math.max(Math.abs(across), Math.abs(up)) <= 1;
+  const edge = within ? half : Math.abs(light.x - centre.x);
+  const beside = centre.x - away * (edge + side(name) + 4);
   const free = Math.min(size.width - side(name), Math.max(side(name), beside));
   words(name, free, light.y + (up >= 0 ? -16 : 28), palette.text);
   return canvas;

@@ -113,6 +113,22 @@ describe('words in a plot of the white', () => {
   });
 });
 
+describe('the name of a light that agrees', () => {
+  it.each([
+    [0, 0],
+    [4, -0.0015],
+    [-4, 0.0015],
+  ])('stands clear of the box in the middle: %d mired, %d Duv', (miredShift, duvShift) => {
+    const plot = drawWhitePlot({ miredShift, duvShift, unseen: { mired: 5, duv: 0.002 } }, fonts);
+    const boxed = (ink: readonly number[], left: number, right: number) =>
+      middleOf(plot, ink, (x, y) => x >= left && x <= right && y > 170 && y < 230).count;
+    // The box reaches 20 pixels to either side of 370, its line one more.
+    expect(boxed(palette.quietText, 347, 393)).toBeGreaterThan(100);
+    expect(boxed(palette.text, 347, 393)).toBe(0);
+    expect(middleOf(plot, palette.text).count).toBeGreaterThan(20);
+  });
+});
+
 describe('a plot of headroom', () => {
   const row = (stops: number | undefined) => {
     const plot = drawHeadroom([{ name: 'a', ink: palette.green, stops, words: '' }], fonts);
