@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises';
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import { InputError } from '../../errors/input-error.js';
 import { writeSafely } from '../../files/write-beside-then-rename.js';
 import { causeWords, verdictSentence, verdictSentences } from '../../jobs/burn-in-words.js';
@@ -87,11 +87,10 @@ export function addVerify(program: Command): void {
     )
     .argument('<burnt>', 'still of the same frame, recorded with it')
     .argument('<look>', 'the LUT that was loaded (.cube, .clf), or its look file (.json)')
-    .option(
-      '--other <lut>',
-      'another look or LUT that may have been loaded instead (repeatable)',
-      (path: string, before: readonly string[]) => [...before, path],
-      [],
+    .addOption(
+      new Option('--other <lut>', 'another look or LUT that may have been loaded instead (repeatable)')
+        .argParser((path: string, before: readonly string[]) => [...before, path])
+        .default([], 'none'),
     )
     .option('--picture <file>', 'show where it differs (.png, .jpg, .tif)')
     .addOption(matrixOption())
