@@ -73,3 +73,21 @@ export async function requireMovieName(path: string): Promise<void> {
     ...(frame === undefined ? {} : { hint: `Name ${frame.clip}.` }),
   });
 }
+
+/**
+ * @param options of a command, as they were given
+ * @param names files that it was given
+ * @throws InputError for what overrules a movie's tags where no file can be a movie: it would be passed over in silence
+ */
+export function requireMovieAmong(
+  { matrix, range }: { readonly matrix?: unknown; readonly range?: unknown },
+  names: readonly string[],
+): void {
+  if (matrix === undefined && range === undefined) return;
+  if (names.some((name) => !namesStill(name) && !namesLook(name) && !lutName(name))) return;
+  throw new InputError({
+    field: matrix === undefined ? '--range' : '--matrix',
+    what: 'is for movie files, and none was given',
+    hint: 'Leave it out: code values of a still are taken as they are.',
+  });
+}

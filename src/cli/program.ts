@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { commandsFor } from './commands/index.js';
+import { requireMovieAmong } from './kind-of-name.js';
 import { version } from './maker.js';
 import { OwnCommand } from './own-command.js';
 
@@ -17,7 +18,15 @@ export async function makeProgram(first?: string): Promise<Command> {
     .addHelpText(
       'after',
       '\nExit codes: 0 done and good; 1 done, and the answer is "not good"; 2 input or use that cannot be worked with.',
-    );
+    )
+    .hook('preAction', (_, command) => {
+      const { still, light } = command.opts<{ still?: unknown; light?: unknown }>();
+      const given = [...command.processedArgs, still, light].flat();
+      requireMovieAmong(
+        command.opts(),
+        given.filter((name) => typeof name === 'string'),
+      );
+    });
   for (const add of await commandsFor(first)) add(program);
   return program;
 }

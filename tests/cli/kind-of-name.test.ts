@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   requireLookName,
   requireLutName,
+  requireMovieAmong,
   requireSourceName,
   requireStillName,
 } from '../../src/cli/kind-of-name.js';
@@ -45,4 +46,21 @@ describe('what a name says of a file', () => {
     for (const check of [requireLookName, requireSourceName])
       expect(() => check(name)).toThrow(`is ${kind}, and a look`);
   });
+});
+
+describe('what overrules a movie’s tags', () => {
+  it.each([[['still.png']], [['warm.cube', 'a.tif', 'b.JPG']], [['warm.cube']]])(
+    'is refused beside %j, which would pass over it',
+    (names) => {
+      const refused = /is for movie files, and none was given/;
+      expect(() => requireMovieAmong({ range: 'legal' }, names)).toThrow(refused);
+      expect(() => requireMovieAmong({ matrix: 'bt709', range: 'legal' }, names)).toThrow(refused);
+      expect(() => requireMovieAmong({}, names)).not.toThrow();
+    },
+  );
+
+  it.each([[['warm.cube', 'reel.mkv']], [['still.png', 'reel.mkv@f12']], [['recording.h264']], [['reel/']]])(
+    'is taken beside %j',
+    (names) => expect(() => requireMovieAmong({ matrix: 'bt709' }, names)).not.toThrow(),
+  );
 });

@@ -137,6 +137,12 @@ describe('gatelight undo', () => {
     ['a look', [join(projectRoot, 'looks/pink-reel.json'), '-o', at('x.cube')], /gatelight build/],
     ['a missing file', [at('none.cube'), '-o', at('x.cube')], /none\.cube/],
     ['an output of another kind', [soft, '-o', at('x.txt')], /x\.txt/],
+    ['the range of no movie', [soft, '-o', at('x.cube'), '--range', 'legal'], /--range: is for movie files/],
+    [
+      'that of a still',
+      [soft, '-o', at('x.cube'), '--still', 'a.png', '--matrix', 'bt709'],
+      /--matrix: is for/,
+    ],
     ['a picture without a still', [soft, '-o', at('x.cube'), '--picture', at('x.png')], /--still/],
     [
       'a picture of another kind',
