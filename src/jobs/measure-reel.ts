@@ -15,8 +15,8 @@ import {
 } from '../measure/index.js';
 import { hasColour } from '../picture/picture.js';
 import { greyDoubts, weighMarks } from './mark-doubts.js';
+import { nameOf, noteOf } from './measured-name.js';
 import { measuredStills } from './measured-stills.js';
-import { lossSentence, surenessSentences, surenessWords } from './reel-words.js';
 
 /** A look file as it stands, and what it reads as. */
 export interface LikeLook {
@@ -57,42 +57,6 @@ const rounded = (value: number) => Number(value.toFixed(4)) + 0;
 const roundedAll = <T extends object>(values: T): T =>
   Object.fromEntries(Object.entries(values).map(([name, value]) => [name, rounded(value as number)])) as T;
 
-const fileName = (path: string) => path.replace(/^.*[/\\]/, '');
-
-/** The names of some stills, the first few of many. */
-function namesOf(stills: readonly Still[]): string {
-  const names = stills.slice(0, 4).map(({ name }) => fileName(name));
-  const more = stills.length - names.length;
-  return `${names.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
-}
-
-/** Stands between what was measured and what the look that was filled in says of itself. */
-const saidBefore = ' The look it was made like says: ';
-const nothingElse = ' A correction alone: it gives back the dyes and changes nothing else.';
-
-/** What a measurement writes before the words of others. */
-const ownNote = new RegExp(
-  `^Measured from [^]*?: [^]*?(?:${surenessSentences.join('|')})(?:${nothingElse})?(?:${saidBefore.trimEnd()})?\\s*`,
-);
-
-/** What was measured, for the note, before what `like` says; what an earlier measurement wrote is replaced. */
-function noteOf(before: string, stills: readonly Still[], measurement: Measurement, alone: boolean): string {
-  const kept = before.replace(ownNote, '');
-  const own = `Measured from ${namesOf(stills)}: ${lossSentence(measurement)} ${surenessWords(measurement.confidence)}.`;
-  const correctsOnly = alone && !measurement.leftAsItIs ? nothingElse : '';
-  return `${own}${correctsOnly}${kept === '' ? '' : saidBefore}${kept}`;
-}
-
-const longestName = 200;
-
-/** Named after the look that was filled in and the first still. */
-function nameOf(like: LikeLook | undefined, stills: readonly Still[]): string {
-  const before = like?.look.name ?? 'Correction';
-  const kept = ownNote.test(like?.look.note ?? '') ? before.replace(/, measured from [^,]*$/, '') : before;
-  const from = `, measured from ${fileName(stills[0].name).slice(-longestName / 2)}`;
-  return `${kept.slice(0, longestName - from.length)}${from}`;
-}
-
 /** The look as fields of JSON: those of `like`, with camera and stock filled in. */
 function lookFields(request: ReelRequest, camera: Camera, measurement: Measurement): Record<string, unknown> {
   const { stills, like, written } = request;
@@ -106,7 +70,7 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
   // Sections in the order of the light path, whatever order the file had them in.
   return {
     ...($schema === undefined ? {} : { $schema }),
-    name: nameOf(like, stills),
+    name: nameOf(like?.look, stills),
     note: noteOf(like?.look.note ?? '', stills, measurement, alone).slice(0, 4000),
     camera: { ...(given as object), ...written, openGate },
     stock: {

@@ -9,9 +9,8 @@ import { palette } from '../preview/palette.js';
 import { drawReportSheet, type SheetPicture } from '../preview/report-sheet.js';
 import type { LabelFonts } from '../preview/typeface.js';
 import { channelEndMarks } from './channel-ends.js';
+import { fileName } from './file-name.js';
 import { shown } from './preview-look.js';
-
-const fileName = (path: string) => path.replace(/^.*[/\\]/, '');
 
 function roomWords({ headroomStops, burntOutPercent }: StillExposure): string {
   if (headroomStops === undefined)

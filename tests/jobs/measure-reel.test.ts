@@ -113,7 +113,7 @@ describe('measureReelToLook', () => {
   it('writes a look file that reads back as what was measured, a correction alone', () => {
     const { text, look, measurement } = measured('pink');
     expect(readLook(text, 'a.json')).toEqual(look);
-    expect(text).toMatch(/^\{\n {2}"name": "Correction, measured from regatta.png",\n/);
+    expect(text).toMatch(/^\{\n {2}"name": "Correction, measured from regatta.png and 1 more",\n/);
     expect(text.endsWith('}\n')).toBe(true);
     expect(Object.keys(JSON.parse(text) as object)).toEqual(['name', 'note', 'camera', 'stock']);
     expect(look.stock!.loss.cyan).toBeCloseTo(measurement.loss.cyan, 4);
@@ -134,7 +134,7 @@ describe('measureReelToLook', () => {
     const like = { look: readLook(JSON.stringify(fields), 'like.json'), fields };
     const { text } = measureReelToLook({ stills: reelOf('pink'), marks: {}, dyes: 'reversal-early', like });
     const written = JSON.parse(text) as typeof fields & { camera: { openGate: number } };
-    expect(written.name).toBe('Club evening, measured from regatta.png');
+    expect(written.name).toBe('Club evening, measured from regatta.png and 1 more');
     expect(written.note).toMatch(/^Measured from regatta\.png, tram\.png: cyan/);
     expect(written.note.endsWith(`The look it was made like says: ${fields.note}`)).toBe(true);
     expect(written.note).not.toMatch(/correction alone/);
@@ -175,7 +175,7 @@ describe('measureReelToLook', () => {
     const like = { look, fields: { name: look.name } };
     const made = measureReelToLook({ stills: [long], marks: {}, dyes: 'reversal-early', like });
     expect(made.look.name).toHaveLength(200);
-    expect(made.look.name).toMatch(/^n+, measured from s+\.png$/);
+    expect(made.look.name).toMatch(/^n+, measured from s+\.{3}s+\.png$/);
   });
 
   it('takes the open gate as given', () => {
