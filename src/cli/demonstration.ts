@@ -62,7 +62,7 @@ async function screen(
   await writeSafely(still, (await encodeStill(still, picture)).bytes, options);
   const { lut } = buildLook(look, { size: 33 }, maker);
   const [signals, fonts] = [signalsOf(look), loadLabelFonts()];
-  const preview = previewLook(lut, signals, picture, look.name, fonts, loadEngine());
+  const preview = previewLook(lut, signals, { name: still, picture }, look.name, fonts, loadEngine());
   await writeSafely(seen, (await encodeStill(seen, preview.picture)).bytes, options);
   terminal.result(`still ${still}`);
   terminal.result(`      ${seen}: through ${look.name}, ${preview.caption}`);

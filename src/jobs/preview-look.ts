@@ -9,6 +9,7 @@ import { drawBeforeAfter } from '../preview/before-after.js';
 import { type ClippingShares, type CodeLimits, fullRangeLimits } from '../preview/clipping-marks.js';
 import type { LabelFonts } from '../preview/typeface.js';
 import { applyLook } from './apply-look.js';
+import { fileName } from './file-name.js';
 import { type Signal, type Signals, toScreen } from './signal.js';
 
 /** Levels of one channel, per cent of the code range. */
@@ -84,23 +85,23 @@ function levels(picture: Picture): ChannelLevels[] {
 /**
  * Shows a look on a still before anything is recorded with it: before and after side by side as an ordinary sRGB
  * screen shows them, with waveform, histogram and marks of what is newly lost.
- * @param still code values as the camera wrote them
+ * @param still as the user gave its name; code values as the camera wrote them
  * @param name what the look is called
  * @param engine what the still goes through: see applyLook
  */
 export function previewLook(
   lut: Lut,
   signals: Signals,
-  still: Picture,
+  still: { readonly name: string; readonly picture: Picture },
   name: string,
   fonts: LabelFonts,
   engine?: ApplyEngine,
 ): { picture: Picture; caption: string; figures: PreviewFigures } {
-  const before = expandGrey(still);
+  const before = expandGrey(still.picture);
   const after = applyLook(lut, before, engine);
   const { picture, shares, caption } = drawBeforeAfter(
     {
-      name: 'as recorded',
+      name: fileName(still.name),
       display: shown(before, signals.input),
       codes: before,
       limits: limitsOf(signals.input, before),

@@ -16,7 +16,7 @@ import type { LabelFonts } from './typeface.js';
 
 /** One side of the comparison. */
 export interface Side {
-  /** What the caller calls it: `as recorded`, or the look's name. Cut with an ellipsis where too long. */
+  /** What the caller calls it: the still's name, or the look's. Cut with an ellipsis where too long. */
   readonly name: string;
   /** Ready to be looked at: sRGB code values. Shown over the surround where transparent. */
   readonly display: Picture;

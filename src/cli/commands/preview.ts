@@ -52,18 +52,18 @@ export function addPreview(program: Command): void {
       const { picture: read, notes } = await openStillFor(source.signals.input, stillPath, options);
       noteAll(stillPath, notes);
       await checkTarget(output, writing);
-      const still = options.flip === undefined ? read : flipPicture(read, options.flip);
-      const { picture, caption, figures } = previewLook(
+      const picture = options.flip === undefined ? read : flipPicture(read, options.flip);
+      const preview = previewLook(
         source.lut,
         source.signals,
-        still,
+        { name: stillPath, picture },
         source.name,
         loadLabelFonts(),
         loadEngine(),
       );
-      const { bytes } = await encodeStill(output, picture);
+      const { bytes } = await encodeStill(output, preview.picture);
       await writeSafely(output, bytes, writing);
-      if (options.json) printJson({ look: source.name, still: stillPath, output, ...figures });
-      else terminal.result(`${printable(output)}: ${caption}.`);
+      if (options.json) printJson({ look: source.name, still: stillPath, output, ...preview.figures });
+      else terminal.result(`${printable(output)}: ${preview.caption}.`);
     });
 }

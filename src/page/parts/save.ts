@@ -36,7 +36,7 @@ function savePreview(page: Page): void {
   const name = cardName(store.card());
   const orientation = orientationOf(store.sheet().turn);
   void engine.whileBusy('Drawing the preview', async () => {
-    const given = { id: still.id, lut, signals: shown.signals, name, orientation };
+    const given = { id: still.id, still: still.name, lut, signals: shown.signals, name, orientation };
     const png = await engine.desk.call('preview', given);
     download(
       `${fileStem(still.name.replace(/\.[^.]*$/, ''))}-${fileStem(name)}.png`,

@@ -203,15 +203,17 @@ export const tasks = {
 
   preview: async (o: {
     id: string;
+    still: string;
     lut: Lut | FlatLattice;
     signals: Signals;
     name: string;
     orientation: number;
   }) => {
     const lut = 'kind' in o.lut ? o.lut : latticeOf(o.lut);
-    const still = turnUpright(await stills.get(o.id), o.orientation);
-    const { picture } = previewLook(lut, o.signals, still, o.name, labelFonts(), applyEngine);
-    return encodePng({ ...picture, depth: 8 });
+    const picture = turnUpright(await stills.get(o.id), o.orientation);
+    const still = { name: o.still, picture };
+    const seen = previewLook(lut, o.signals, still, o.name, labelFonts(), applyEngine);
+    return encodePng({ ...seen.picture, depth: 8 });
   },
 };
 
