@@ -1,4 +1,3 @@
-import { InputError } from '../errors/input-error.js';
 import type { DyeSetName } from '../film/dye-sets/index.js';
 import { canonicalJson } from '../look/canonical-look.js';
 import type { Look } from '../look/look-schema.js';
@@ -13,10 +12,10 @@ import {
   measureReel,
   type Still,
 } from '../measure/index.js';
-import { hasColour } from '../picture/picture.js';
 import { greyDoubts, weighMarks } from './mark-doubts.js';
 import { nameOf, noteOf } from './measured-name.js';
 import { measuredStills } from './measured-stills.js';
+import { marksWithout, type UnusedStill, unusedStills } from './usable-stills.js';
 
 /** A look file as it stands, and what it reads as. */
 export interface LikeLook {
@@ -44,6 +43,8 @@ export interface MeasuredReel {
   readonly text: string;
   /** What was marked. */
   readonly marks: Marks;
+  /** Stills that tell nothing, and were left out. */
+  readonly unused: readonly UnusedStill[];
 }
 
 /** The camera that a reel's stills come from. */
@@ -86,19 +87,6 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
 const doubting = (confidence: Confidence, more: readonly string[]): Confidence =>
   more.length === 0 ? confidence : { ...confidence, word: 'thin', reasons: [...more, ...confidence.reasons] };
 
-/** @throws InputError naming stills that hold no colour */
-function requireColour(stills: readonly Still[]): void {
-  const grey = stills.filter(({ picture }) => !hasColour(picture));
-  if (grey.length > 0)
-    throw new InputError(
-      grey.map(({ name }) => ({
-        file: name,
-        what: 'has no colour, so it tells nothing of dyes',
-        hint: 'Give stills in colour, as the camera wrote them.',
-      })),
-    );
-}
-
 /**
  * Measures a reel and makes a look of what was found: the camera's open gate and the stock section are filled in, all else
  * stays as `like` has it, its name and note with what was measured added; without `like` it is a correction alone.
@@ -106,18 +94,19 @@ function requireColour(stills: readonly Still[]): void {
  */
 export function measureReelToLook(request: ReelRequest): MeasuredReel {
   const camera = cameraOfReel(request);
-  requireColour(request.stills);
   const { pictures, encoding, scale } = measuredStills(
     request.stills.map(({ picture }) => picture),
     camera,
   );
   checkMarks(request.marks, pictures);
+  const unused = unusedStills(request.stills, pictures, encoding);
+  const isUsed = (_: unknown, i: number) => unused.every(({ index }) => index !== i);
   const { usable, doubts } = weighMarks(request.stills, request.marks);
   const found = measureReel(
-    request.stills.map(({ name }, i) => ({ name, picture: pictures[i] })),
+    request.stills.map(({ name }, i) => ({ name, picture: pictures[i] })).filter(isUsed),
     {
       encoding,
-      marks: usable,
+      marks: marksWithout(usable, unused),
       dyes: request.dyes,
       ...(request.openGate === undefined ? {} : { openGate: request.openGate / scale }),
     },
@@ -127,12 +116,13 @@ export function measureReelToLook(request: ReelRequest): MeasuredReel {
     ...greyDoubts(found.points),
   ]);
   const measurement = { ...found, openGate: found.openGate * scale, confidence };
-  const fields = lookFields(request, camera, measurement);
+  const fields = lookFields({ ...request, stills: request.stills.filter(isUsed) }, camera, measurement);
   return {
     measurement,
     look: checkLook(fields, 'the measured look'),
     text: `${JSON.stringify(fields, null, 2)}\n`,
     marks: request.marks,
+    unused,
   };
 }
 

@@ -58,6 +58,16 @@ function markedIn({ marks }: MeasuredReel, still: number, { width, height }: Pic
   );
 }
 
+/** The stills in the order of the report, which shows the first large: those that tell nothing come last. */
+function usedFirst({ unused }: MeasuredReel, stills: readonly Still[]) {
+  const all = stills.map((still, index) => ({
+    ...still,
+    index,
+    isUsed: unused.every((one) => one.index !== index),
+  }));
+  return [...all.filter(({ isUsed }) => isUsed), ...all.filter(({ isUsed }) => !isUsed)];
+}
+
 /** Densities of stain at the ends of a bar's track: below 0 a film is clearer than was foreseen. */
 const stainTrack = { from: -0.2, to: 0.6 } as const;
 const alongTrack = (density: number) => (density - stainTrack.from) / (stainTrack.to - stainTrack.from);
@@ -104,16 +114,15 @@ export function reportReel(
       title: look.name,
       headline: headline(measurement),
       corrected: measurement.leftAsItIs ? 'left as it is' : 'as this measurement corrects it',
-      stills: stills.map(({ name, picture }, i) => {
+      stills: usedFirst(reel, stills).map(({ name, picture, index, isUsed }) => {
         const shown = small(picture);
-        const remark = disagreeing.has(name) ? { remark: 'speaks against the others' } : {};
-        const marked = markedIn(reel, i, picture);
+        const seen = disagreeing.has(name) ? 'speaks against the others' : '';
         return {
           name,
           before: applyLook(before, shown, engine),
           after: applyLook(after, shown, engine),
-          marked,
-          ...remark,
+          marked: markedIn(reel, index, picture),
+          remark: isUsed ? seen : 'tells nothing: not used',
         };
       }),
       ...cloudsOf(measurement),

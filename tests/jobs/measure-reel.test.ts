@@ -256,6 +256,31 @@ describe('words and picture', () => {
     expect(() => measured(even(120, 120, 120))).toThrow(InputError);
   });
 
+  it('tell which stills of a reel say nothing, and measure the others as if they were alone', () => {
+    const filled = (name: string, code: number) => ({
+      name,
+      picture: makePicture(64, 48, { channels: 3, bits: 8 }, new Uint8Array(3 * 64 * 48).fill(code)),
+    });
+    const burnt = filled('burnt.png', 255);
+    burnt.picture.data[0] = 254;
+    const [regatta, tram] = reelOf('pink');
+    const stills = [filled('title.png', 90), regatta, burnt, tram];
+    const black = [{ still: 4, x: 232, y: 162, width: 8, height: 15 }];
+    const reel = measureReelToLook({ stills, marks: { black }, dyes: 'reversal-late' });
+    const alone = measureReelToLook({
+      stills: [regatta, tram],
+      marks: { black: [{ ...black[0], still: 2 }] },
+      dyes: 'reversal-late',
+    });
+    expect(reel.unused.map(({ index, name, why }) => `${index} ${name} ${why}`)).toEqual([
+      '0 title.png has no colour, so it tells nothing of dyes',
+      '2 burnt.png is burnt out or blocked in every part, so nothing can be read from it',
+    ]);
+    expect(reel.text).toBe(alone.text);
+    const report = reportReel(reel, stills, fonts);
+    expect(report.height).toBeGreaterThan(reportReel(alone, [regatta, tram], fonts).height - 1);
+  });
+
   it('draw the report of marked stills', () => {
     const stills = reelOf('warm');
     const neutral = [{ still: 2, x: 20, y: 30, width: 20, height: 10 }];

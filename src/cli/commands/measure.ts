@@ -30,7 +30,7 @@ import {
   wholeNumber,
 } from '../options.js';
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
-import { printable, printJson, terminal } from '../report.js';
+import { noteAll, printable, printJson, terminal } from '../report.js';
 import { shellWord } from '../shell-word.js';
 import { chosenStills, usualStills } from './measure/chosen-stills.js';
 import { requireDifferent } from './measure/different-stills.js';
@@ -119,6 +119,7 @@ async function measureStills(given: readonly string[], options: Options): Promis
   if (paths === given) requireDifferent(stills);
   const marks = marksOf(options, stills);
   const reel = measureReelToLook({ stills, marks, dyes: stock, openGate, written, like });
+  for (const { name, why } of reel.unused) noteAll(name, [`${why}: it was not used`]);
   const draw = (fonts: LabelFonts) => reportReel(reel, stills, fonts, loadEngine());
   const drawn = report === undefined ? undefined : await drawnFile(report, draw);
   if (output !== undefined) await writeSafely(output, reel.text, writing);

@@ -2,6 +2,7 @@ import type { Signals } from '../../jobs/signal.js';
 import type { Lut } from '../../lut/lattice.js';
 import type { Finding } from '../../lut/checks/index.js';
 import type { ClippingShares } from '../../preview/clipping-marks.js';
+import type { UnusedStill } from '../../jobs/usable-stills.js';
 import type { Measurement } from '../../measure/index.js';
 import type { Picture } from '../../picture/picture.js';
 import type { Card } from '../state/sheet.js';
@@ -24,7 +25,10 @@ export interface Shown {
   readonly notes: readonly string[];
 }
 
-export type Found = Omit<Measurement, 'cloud' | 'points'>;
+export interface Found extends Omit<Measurement, 'cloud' | 'points'> {
+  /** Stills that tell nothing. */
+  readonly unused: readonly UnusedStill[];
+}
 
 /** What the workers have found out; `undefined` while it is not known or not true any more. */
 export interface Findings {

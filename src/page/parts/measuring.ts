@@ -110,7 +110,8 @@ function result(page: Page, look: Look): TemplateResult | typeof nothing {
   const { measurement, measureProblem, measuring } = findings;
   if (measureProblem !== undefined) return html`<p class="problem">${measureProblem}</p>`;
   if (measurement === undefined) return measuring ? html`<p>Measuring …</p>` : nothing;
-  const { loss, uncertainty, confidence, findings: sentences } = measurement;
+  const { loss, uncertainty, confidence, findings: sentences, unused } = measurement;
+  const notUsed = unused.map(({ name, why }) => `${name} ${why}: it was not used.`);
   return html`<div class="measured">
     <dl>
       ${dyes.map(
@@ -121,7 +122,9 @@ function result(page: Page, look: Look): TemplateResult | typeof nothing {
           </div>`,
       )}
     </dl>
-    <p><b>Certainty: ${confidence.word}.</b> ${[sentences[0], ...doubts(measurement)].join(' ')}</p>
+    <p>
+      <b>Certainty: ${confidence.word}.</b> ${[sentences[0], ...doubts(measurement), ...notUsed].join(' ')}
+    </p>
     ${takeButton(page, look, measurement)}
   </div>`;
 }

@@ -191,7 +191,7 @@ export const tasks = {
     });
     measured = { reel, stills: pictures };
     const { cloud, points, ...found } = reel.measurement;
-    return found;
+    return { ...found, unused: reel.unused };
   },
 
   /** The report of what was measured last, as a PNG. */
