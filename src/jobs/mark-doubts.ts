@@ -1,4 +1,11 @@
-import type { MarkKind, Marks, Measurement, Rectangle, Still } from '../measure/index.js';
+import {
+  type MarkKind,
+  markKinds,
+  type Marks,
+  type Measurement,
+  type Rectangle,
+  type Still,
+} from '../measure/index.js';
 import type { Box } from '../picture/canvas.js';
 import { colourChannels, lastCode, type Picture } from '../picture/picture.js';
 
@@ -29,35 +36,57 @@ const margin = 0.04;
  * specks (common practice, no source).
  */
 const doubted = {
-  black: {
-    side: -1,
-    most: 0.4,
-    words: (share) =>
-      `black is lighter than ${share} of its still, and unexposed film is darker than any picture`,
-  },
-  clear: {
-    side: 1,
-    most: 0.05,
-    words: (share) =>
-      `clear is darker than ${share} of its still, and nothing is lighter than the light without film`,
-  },
-  film: {
-    side: 1,
-    most: 0.25,
-    words: (share) =>
-      `clear film is darker than ${share} of its still, and no picture is lighter than clear film`,
-  },
-} as const satisfies Partial<
-  Record<MarkKind, { side: 1 | -1; most: number; words: (share: string) => string }>
->;
+  black: { side: -1, most: 0.4, said: 'lighter', since: 'unexposed film is darker than any picture' },
+  clear: { side: 1, most: 0.05, said: 'darker', since: 'nothing is lighter than the light without film' },
+  film: { side: 1, most: 0.25, said: 'darker', since: 'no picture is lighter than clear film' },
+} as const satisfies Partial<Record<MarkKind, { side: 1 | -1; most: number; said: string; since: string }>>;
 
-function doubtOf(kind: keyof typeof doubted, rectangle: Rectangle, { picture }: Still): string[] {
-  const { side, most, words } = doubted[kind];
-  const own = tonesIn(picture, rectangle);
-  const tone = own.reduce((sum, value) => sum + value, 0) / own.length;
+const meanTone = (picture: Picture, box: Box) => {
+  const tones = tonesIn(picture, box);
+  return tones.reduce((sum, tone) => sum + tone, 0) / tones.length;
+};
+
+/** Share of a still that is lighter, or darker, than a tone. */
+function shareBeyond(picture: Picture, tone: number, side: 1 | -1): number {
   const all = tonesIn(picture, { x: 0, y: 0, width: picture.width, height: picture.height });
-  const beyond = all.filter((value) => side * (value - tone) > margin).length / all.length;
-  return beyond > most ? [`what is marked as ${words(`${Math.round(100 * beyond)} %`)}`] : [];
+  return all.filter((value) => side * (value - tone) > margin).length / all.length;
+}
+
+const percent = (share: number) => `${Math.round(100 * share)} %`;
+
+/** Which mark of several is meant, as the user gave it; nothing where it is the only one of its kind. */
+function placeIn(marks: Marks, kind: MarkKind, { still, x, y, width, height }: Rectangle): string {
+  if ((marks[kind] ?? []).length < 2) return '';
+  return ` (${still > 1 ? `${still}:` : ''}${x},${y},${width},${height})`;
+}
+
+const notUsed = ': it was not used';
+
+/** What marks are called, those first that let least light through. */
+const byLight = {
+  black: 'black',
+  neutral: 'grey',
+  film: 'clear film',
+  clear: 'clear',
+} as const satisfies Record<MarkKind, string>;
+
+/** A mark, its kind and tone. */
+interface TonedMark {
+  readonly kind: MarkKind;
+  readonly rectangle: Rectangle;
+  readonly tone: number;
+}
+
+/** Pairs of marks in one still of which the one that must be lighter is the darker: they may have been swapped. */
+function swapped(marks: readonly TonedMark[]): (readonly [lighter: TonedMark, darker: TonedMark])[] {
+  const rank = ({ kind }: TonedMark) => Object.keys(byLight).indexOf(kind);
+  const isSwapped = (one: TonedMark, other: TonedMark) =>
+    one.rectangle.still === other.rectangle.still &&
+    rank(one) < rank(other) &&
+    one.tone - other.tone > margin;
+  return marks.flatMap((one) =>
+    marks.filter((other) => isSwapped(one, other)).map((other) => [one, other] as const),
+  );
 }
 
 /** Marks that may be, and what speaks against the others: clauses without a full stop. */
@@ -71,15 +100,35 @@ export interface WeighedMarks {
  * @param marks within their stills
  */
 export function weighMarks(stills: readonly Still[], marks: Marks): WeighedMarks {
+  const toned = markKinds.flatMap((kind) =>
+    (marks[kind] ?? []).map((rectangle) => {
+      const { picture } = stills[rectangle.still - 1];
+      return { kind, rectangle, tone: meanTone(picture, rectangle) };
+    }),
+  );
   const doubts: string[] = [];
-  const mayBe = (kind: keyof typeof doubted) =>
-    (marks[kind] ?? []).filter((rectangle) => {
-      const found = doubtOf(kind, rectangle, stills[rectangle.still - 1]);
-      doubts.push(...found);
-      return found.length === 0;
-    });
-  const usable = { ...marks, black: mayBe('black'), clear: mayBe('clear'), film: mayBe('film') };
-  return { usable, doubts };
+  const may = toned.filter(({ kind, rectangle, tone }) => {
+    if (kind === 'neutral') return true;
+    const { side, most, said, since } = doubted[kind];
+    const share = shareBeyond(stills[rectangle.still - 1].picture, tone, side);
+    if (share <= most) return true;
+    const place = placeIn(marks, kind, rectangle);
+    doubts.push(
+      `what is marked as ${byLight[kind]}${place} is ${said} than ${percent(share)} of its still, and ${since}${notUsed}`,
+    );
+    return false;
+  });
+  const pairs = swapped(may);
+  for (const [lighter, darker] of pairs) {
+    const [a, b] = [lighter, darker].map(
+      ({ kind, rectangle }) => `what is marked as ${byLight[kind]}${placeIn(marks, kind, rectangle)}`,
+    );
+    doubts.push(`${a} is lighter than ${b}, which cannot be: neither was used`);
+  }
+  const usable = may.filter((mark) => !pairs.flat().includes(mark));
+  const ofKind = (kind: MarkKind) =>
+    usable.filter((mark) => mark.kind === kind).map(({ rectangle }) => rectangle);
+  return { usable: Object.fromEntries(markKinds.map((kind) => [kind, ofKind(kind)])), doubts };
 }
 
 /** A grey that lies this far from neutral after all, in equivalent density, was a coloured thing. */
@@ -92,5 +141,22 @@ export function greyDoubts(points: Measurement['points']): string[] {
     .map(({ after }) => Math.max(...after) - Math.min(...after));
   return away.some((spread) => spread > greyWithin)
     ? ['what is marked as grey is still coloured once corrected, so it may not have been grey']
+    : [];
+}
+
+/** Share of all stills that may be lighter than the light without film: specks, and a light that is not quite even. */
+const mostLighter = doubted.clear.most;
+
+/**
+ * Whether an open gate can be what it is said to be.
+ * @param pictures as measuring reads them
+ * @param level its code, as a share of the last
+ */
+export function gateDoubts(pictures: readonly Picture[], level: number): string[] {
+  const share = pictures.reduce((sum, picture) => sum + shareBeyond(picture, level, 1), 0) / pictures.length;
+  return share > mostLighter
+    ? [
+        `the open gate as given is darker than ${percent(share)} of the stills, and ${doubted.clear.since}${notUsed}`,
+      ]
     : [];
 }

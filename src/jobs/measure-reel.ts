@@ -1,3 +1,5 @@
+import { transferFunctions } from '../colour/transfer-functions/index.js';
+import { InputError } from '../errors/input-error.js';
 import type { DyeSetName } from '../film/dye-sets/index.js';
 import { canonicalJson } from '../look/canonical-look.js';
 import type { Look } from '../look/look-schema.js';
@@ -12,7 +14,7 @@ import {
   measureReel,
   type Still,
 } from '../measure/index.js';
-import { greyDoubts, weighMarks } from './mark-doubts.js';
+import { gateDoubts, greyDoubts, weighMarks } from './mark-doubts.js';
 import { nameOf, noteOf } from './measured-name.js';
 import { measuredStills } from './measured-stills.js';
 import { marksWithout, type UnusedStill, unusedStills } from './usable-stills.js';
@@ -87,6 +89,15 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
 const doubting = (confidence: Confidence, more: readonly string[]): Confidence =>
   more.length === 0 ? confidence : { ...confidence, word: 'thin', reasons: [...more, ...confidence.reasons] };
 
+/** @throws InputError for a level that no look can name: the stills cannot have been written so */
+function requireGate(level: number): number {
+  if (cameraSchema.shape.openGate.safeParse(level).success) return level;
+  throw new InputError({
+    what: `the light without film would lie at ${level.toPrecision(3)} times diffuse white, so the stills were not written as is said`,
+    hint: 'Give the encoding that the camera wrote them with.',
+  });
+}
+
 /**
  * Measures a reel and makes a look of what was found: the camera's open gate and the stock section are filled in, all else
  * stays as `like` has it, its name and note with what was measured added; without `like` it is a correction alone.
@@ -102,20 +113,19 @@ export function measureReelToLook(request: ReelRequest): MeasuredReel {
   const unused = unusedStills(request.stills, pictures, encoding);
   const isUsed = (_: unknown, i: number) => unused.every(({ index }) => index !== i);
   const { usable, doubts } = weighMarks(request.stills, request.marks);
+  const given = request.openGate === undefined ? undefined : request.openGate / scale;
+  const ofGate = given === undefined ? [] : gateDoubts(pictures, transferFunctions[encoding].encode(given));
   const found = measureReel(
     request.stills.map(({ name }, i) => ({ name, picture: pictures[i] })).filter(isUsed),
     {
       encoding,
       marks: marksWithout(usable, unused),
       dyes: request.dyes,
-      ...(request.openGate === undefined ? {} : { openGate: request.openGate / scale }),
+      ...(given === undefined || ofGate.length > 0 ? {} : { openGate: given }),
     },
   );
-  const confidence = doubting(found.confidence, [
-    ...doubts.map((doubt) => `${doubt}: it was not used`),
-    ...greyDoubts(found.points),
-  ]);
-  const measurement = { ...found, openGate: found.openGate * scale, confidence };
+  const confidence = doubting(found.confidence, [...doubts, ...ofGate, ...greyDoubts(found.points)]);
+  const measurement = { ...found, openGate: requireGate(found.openGate * scale), confidence };
   const fields = lookFields({ ...request, stills: request.stills.filter(isUsed) }, camera, measurement);
   return {
     measurement,

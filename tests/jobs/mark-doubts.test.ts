@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderDemoStill } from '../../src/demo/index.js';
-import { greyDoubts, weighMarks } from '../../src/jobs/mark-doubts.js';
+import { gateDoubts, greyDoubts, weighMarks } from '../../src/jobs/mark-doubts.js';
 import { makePicture, type Picture } from '../../src/picture/picture.js';
 
 /** The demonstration's still: a wedge at the right edge, black at its foot, white at its top. */
@@ -47,10 +47,37 @@ describe('marks', () => {
     expect(usable).toMatchObject({ black: foot, film: top, neutral: sail });
   });
 
+  it('of which the lighter must be the darker are doubted, both of them', () => {
+    const { doubts, usable } = weighMarks([regatta], { film: top, clear: sail, neutral: foot });
+    expect(doubts).toEqual([
+      'what is marked as clear film is lighter than what is marked as clear, which cannot be: neither was used',
+    ]);
+    expect(usable).toMatchObject({ film: [], clear: [], neutral: foot });
+  });
+
+  it('are named by their place where there are several of a kind', () => {
+    const [{ x, y }] = sail;
+    expect(markDoubts([regatta, regatta], { black: [...foot, { ...sail[0], still: 2 }] })).toEqual([
+      expect.stringContaining(`marked as black (2:${x},${y},10,10) is lighter than`),
+    ]);
+    expect(markDoubts([regatta], { black: sail })).toEqual([expect.stringMatching(/black is lighter than/)]);
+  });
+
   it('of grey are doubted when they are still coloured once corrected', () => {
     const point = (after: [number, number, number]) => ({ kind: 'neutral', before: after, after }) as const;
     expect(greyDoubts([point([0.8, 0.85, 0.9])])).toEqual([]);
     expect(greyDoubts([{ ...point([0.2, 0.9, 0.9]), kind: 'film' }])).toEqual([]);
     expect(greyDoubts([point([0.2, 0.9, 0.9])])).toEqual([expect.stringContaining('may not have been grey')]);
+  });
+});
+
+describe('an open gate as given', () => {
+  it('is doubted where much of the picture is lighter than it', () => {
+    expect(gateDoubts([regatta.picture], 1)).toEqual([]);
+    expect(gateDoubts([regatta.picture], 0.5)).toEqual([
+      expect.stringMatching(
+        /^the open gate as given is darker than \d\d % of the stills, .*: it was not used$/,
+      ),
+    ]);
   });
 });

@@ -187,6 +187,26 @@ describe('measureReelToLook', () => {
   });
 });
 
+describe('what cannot be', () => {
+  it('an open gate darker than the picture is told and not used', () => {
+    const { measurement } = measureReelToLook({
+      stills: reelOf('pink'),
+      marks: {},
+      dyes: 'reversal-late',
+      openGate: 0.1,
+    });
+    expect(measurement.confidence.reasons[0]).toMatch(/^the open gate as given is darker than/);
+    expect(measurement.openGateFrom).toBe('brightest parts');
+  });
+
+  it('an encoding that would make the light brighter than any look can name is refused in words of the stills', () => {
+    const stills = reelOf('pink');
+    expect(() =>
+      measureReelToLook({ stills, marks: {}, dyes: 'reversal-late', written: { encoding: 'acescct' } }),
+    ).toThrow(/the light without film would lie at 1\d\d times diffuse white/);
+  });
+});
+
 describe('stills of other cameras', () => {
   const camera = cameraSchema.parse({ encoding: 'acescct', range: 'legal', primaries: 'bt2020' });
 
