@@ -12,16 +12,25 @@ export const lightNames = ['red', 'green', 'blue'] as const;
 export function lossWords(loss: number, deviation: number): string {
   const [low, high] = [Math.max(0, loss - deviation), Math.min(1, loss + deviation)];
   const range = `${Math.round(100 * low)} to ${Math.round(100 * high)}`;
-  return loss < 0.005 ? `nothing lost (${range} %)` : `${percent(loss)} lost (${range})`;
+  return loss < 0.005 ? `no loss found (${range} %)` : `${percent(loss)} lost (${range})`;
 }
 
 /** `+0.08 density (give or take 0.02)`. */
 export const stainWords = (stain: number, deviation: number) =>
   `${density(stain)} density (give or take ${deviation.toFixed(2)})`;
 
+/** Said in the place of all findings where the stills speak against one another. */
+const noReel =
+  'These stills speak against one another, as those of different reels do: measure one reel at a time.';
+
+/** The finding in one sentence, without figures of the dyes. */
+export const finding = ({ confidence, findings }: Pick<Measurement, 'confidence' | 'findings'>): string =>
+  confidence.divided ? noReel : (findings[0] ?? '');
+
 /** What is gone, one sentence. */
-export function lossSentence({ leftAsItIs, findings, loss }: Measurement): string {
-  if (leftAsItIs) return findings[0] ?? '';
+export function lossSentence(measurement: Measurement): string {
+  const { leftAsItIs, confidence, loss } = measurement;
+  if (leftAsItIs || confidence.divided) return finding(measurement);
   return `${dyeNames.map((dye) => `${dye} ${percent(loss[dye])}`).join(', ')} lost.`;
 }
 
@@ -39,15 +48,15 @@ const inList = (parts: readonly string[]) =>
 
 /** The finding in one or two sentences. */
 export function headline(measurement: Measurement): string {
-  const { leftAsItIs, kinds, findings } = measurement;
-  if (leftAsItIs) return findings[0] ?? '';
+  const { leftAsItIs, confidence, kinds } = measurement;
+  if (leftAsItIs || confidence.divided) return finding(measurement);
   const lost = namedLosses(measurement);
   if (kinds['good-order'] >= Math.max(...Object.values(kinds))) {
     const slight = lost.length === 0 ? 'a slight correction' : `giving back ${inList(lost)}`;
     return `This reel may well be in good order (${percent(kinds['good-order'])} probable); ${slight} stands for the doubt that is left.`;
   }
   const gone = lost.length === 0 ? 'hardly any dye' : `about ${inList(lost)}`;
-  return `This reel has lost ${gone}. ${findings[0] ?? ''}`.trimEnd();
+  return `This reel has lost ${gone}. ${finding(measurement)}`.trimEnd();
 }
 
 const sureness = {
@@ -85,7 +94,7 @@ export const doubts = ({ confidence, disagreeing }: Pick<Measurement, 'confidenc
 /** How far from the sound reel the picture is thought to be, before and after. */
 export const expectedWords = ({ expected, expectedAsRecorded, divided }: Confidence) =>
   divided
-    ? 'nothing to rely on: the stills speak against one another; measure them one reel at a time'
+    ? 'nothing to rely on'
     : `a mean colour difference of ${expected.toFixed(1)} from the sound reel` +
       (expected < expectedAsRecorded ? `, ${expectedAsRecorded.toFixed(1)} as recorded` : '') +
       ' (CIEDE2000; 1 is just seen)';

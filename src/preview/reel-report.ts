@@ -61,7 +61,7 @@ const plotFoot = 26;
 
 const cloudCaption =
   'Every dot is a colour of the stills. Grey lies on the thin line in the middle, coloured things above and below it. ' +
-  'The white line is where this reel shows what was grey: sound film has it on the thin line, faded film beside it.';
+  'The white line is where this reel is taken to show what was grey: sound film has it on the thin line, faded film beside it.';
 
 /** The density clouds, each below its picture: two plots, for red against green and for blue against yellow. */
 function drawClouds({ canvas, fonts }: Pen, { before, after }: ReelReport, top: number): number {

@@ -78,13 +78,18 @@ describe('measureReelToLook', () => {
   it('brings a blue-shifted reel at least half way back', () => halvesTheDifference('blue-shifted'));
 
   it('calls it thin evidence where stills of two reels are given as one', () => {
-    const { confidence } = measureReelToLook({
+    const { measurement, look } = measureReelToLook({
       stills: [still('regatta', 'blue-shifted'), still('tram', 'pink')],
       marks: {},
       dyes: 'auto',
-    }).measurement;
+    });
+    const { confidence } = measurement;
     expect(confidence.word).toBe('thin');
     expect(confidence.reasons.join()).toContain('as a still of another reel would');
+    expect(confidence.divided).toBe(true);
+    const [first] = reelLines(measurement, 'auto');
+    expect(first).toMatch(/^These stills speak against one another/);
+    expect(look.note).toContain(first);
   });
 
   it.each(['pink', 'blue-shifted'] as const)('names the dye that a %s reel lost most of', (age) => {
@@ -257,7 +262,7 @@ describe('words and picture', () => {
   it('say a loss with what it may be', () => {
     expect(lossWords(0.53, 0.07)).toBe('53 % lost (46 to 60)');
     expect(lossWords(0.02, 0.07)).toBe('2 % lost (0 to 9)');
-    expect(lossWords(0, 0.01)).toBe('nothing lost (0 to 1 %)');
+    expect(lossWords(0, 0.01)).toBe('no loss found (0 to 1 %)');
   });
 
   it('say how thin the evidence of one still of a single colour is, and refuse one without colour', () => {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
-import { doubts } from '../../jobs/reel-words.js';
+import { doubts, finding } from '../../jobs/reel-words.js';
 import { type MarkKind, markKinds } from '../../measure/index.js';
 import type { Look } from '../../look/look-schema.js';
 import type { Found } from '../engine/findings.js';
@@ -110,7 +110,7 @@ function result(page: Page, look: Look): TemplateResult | typeof nothing {
   const { measurement, measureProblem, measuring } = findings;
   if (measureProblem !== undefined) return html`<p class="problem">${measureProblem}</p>`;
   if (measurement === undefined) return measuring ? html`<p>Measuring …</p>` : nothing;
-  const { loss, uncertainty, confidence, findings: sentences, unused } = measurement;
+  const { loss, uncertainty, confidence, unused } = measurement;
   const notUsed = unused.map(({ name, why }) => `${name} ${why}: it was not used.`);
   return html`<div class="measured">
     <dl>
@@ -123,7 +123,8 @@ function result(page: Page, look: Look): TemplateResult | typeof nothing {
       )}
     </dl>
     <p>
-      <b>Certainty: ${confidence.word}.</b> ${[sentences[0], ...doubts(measurement), ...notUsed].join(' ')}
+      <b>Certainty: ${confidence.word}.</b>
+      ${[finding(measurement), ...doubts(measurement), ...notUsed].join(' ')}
     </p>
     ${takeButton(page, look, measurement)}
   </div>`;
