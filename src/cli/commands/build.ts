@@ -4,6 +4,7 @@ import { checkTarget, writeSafely } from '../../files/write-beside-then-rename.j
 import { buildCurves, usualCurveSize } from '../../jobs/build-curves.js';
 import { buildLook } from '../../jobs/build-look.js';
 import { lutFormatOf } from '../../lut/formats/index.js';
+import { counted } from '../../lut/checks/finding.js';
 import { limits } from '../../lut/formats/limits.js';
 import { loadLook } from '../load.js';
 import { maker } from '../maker.js';
@@ -72,6 +73,6 @@ export function addBuild(program: Command): void {
       await writeSafely(output, bytes, writing);
       if (!options.plain) noteTitle(output, options.title ?? look.name, format);
       const extent = curves ? `curves of ${size} entries` : `${size} points`;
-      terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${bytes.length} bytes.`);
+      terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${counted(bytes.length)} bytes.`);
     });
 }

@@ -53,6 +53,10 @@ export const atLeast = (answer: Answer): Finding => ({ ...answer, pass: answer.f
 export const shown = (figure: number): string =>
   String(Math.abs(figure) < 1e-9 ? 0 : Number(figure.toPrecision(3)));
 
+/** A whole number for a sentence: from five digits on in groups of three, as ISO 80000-1 has them, and never broken over two lines. */
+export const counted = (count: number): string =>
+  count < 10_000 ? String(count) : String(count).replace(/\B(?=(\d{3})+$)/g, '\u00a0');
+
 /** A share for a sentence, in percent; small ones are not rounded away. */
 export const percent = (share: number): string => `${shown(100 * share)} %`;
 

@@ -5,7 +5,7 @@ import { limits } from '../formats/limits.js';
 import { nodeCode, nodePosition, type CurveTable, type Lattice } from '../lattice.js';
 import { leastVolume } from './cell-volume.js';
 import type { Check, CheckContext, Finding } from './finding.js';
-import { atMost, percent, shown } from './finding.js';
+import { atMost, counted, percent, shown } from './finding.js';
 import { pictureRange } from './neutral-axis.js';
 
 /** A volume that shrinks to less than this is as good as flat: a grey or clipped part of the table. */
@@ -38,7 +38,7 @@ class Folds {
       sentence:
         this.folded === 0
           ? `No colours change places: the table is nowhere folded over (${of}).`
-          : `Colours change places in ${this.folded} of ${this.parts} cells (${of}), ${percent(share)}, most around input ${r} ${g} ${b}; limit ${percent(mostFolded)}.`,
+          : `Colours change places in ${counted(this.folded)} of ${counted(this.parts)} cells (${of}), ${percent(share)}, most around input ${r} ${g} ${b}; limit ${percent(mostFolded)}.`,
       figure: 100 * share,
       limit: 100 * mostFolded,
       unit: '%',

@@ -4,7 +4,7 @@ import type { Run } from '../../maths/matrix3.js';
 import { percentile } from '../../maths/percentile.js';
 import { sampleLut } from '../interpolate.js';
 import type { Check, CheckContext } from './finding.js';
-import { atMost, shown } from './finding.js';
+import { atMost, counted, shown } from './finding.js';
 import { greys } from './neutral-axis.js';
 
 /** CIEDE2000, where 1 is about what an eye can just tell side by side (common practice, no source). */
@@ -60,7 +60,7 @@ export const latticeError: Check = {
       atMost({
         ...common,
         name: 'lattice-largest',
-        sentence: `The farthest of ${count} colours is ${shown(largest)} CIEDE2000 from the exact look; limit ${limits.largest}.`,
+        sentence: `The farthest of ${counted(count)} colours is ${shown(largest)} CIEDE2000 from the exact look; limit ${limits.largest}.`,
         figure: largest,
         limit: limits.largest,
         severity: 'note',

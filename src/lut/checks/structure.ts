@@ -1,6 +1,6 @@
 import { isUnitDomain, rowCount } from '../lattice.js';
 import type { Check } from './finding.js';
-import { atMost } from './finding.js';
+import { atMost, counted } from './finding.js';
 
 export const structure: Check = {
   question: 'Is every value a number, and does the table take codes from 0 to 1?',
@@ -15,8 +15,8 @@ export const structure: Check = {
         name: 'values-finite',
         sentence:
           bad === 0
-            ? `All ${expected} values of the table are there and are numbers.`
-            : `${bad} of ${expected} values are missing or are no numbers; none may be.`,
+            ? `All ${counted(expected)} values of the table are there and are numbers.`
+            : `${counted(bad)} of ${counted(expected)} values are missing or are no numbers; none may be.`,
         figure: bad,
         limit: 0,
         unit: 'values',

@@ -10,7 +10,7 @@ describe('structure', () => {
     values.set([NaN, Infinity, -Infinity], 300);
     const finding = named(structure.ask(contextOf({ ...identity, values })), 'values-finite');
     expect(finding.figure).toBe(3);
-    expect(finding.sentence).toBe('3 of 107811 values are missing or are no numbers; none may be.');
+    expect(finding.sentence).toBe('3 of 107\u00a0811 values are missing or are no numbers; none may be.');
   });
 
   it('notes a domain of its own by how far it goes beside 0 to 1', () => {
