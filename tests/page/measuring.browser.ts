@@ -1,3 +1,5 @@
+import { join } from 'node:path';
+import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { temporaryFolder } from '../cli/gatelight.js';
 import { drawnStill } from './stills.js';
@@ -50,6 +52,21 @@ describe('measuring a reel', () => {
     expect(await take.isDisabled()).toBe(true);
     await table.atRest();
     await expect.poll(() => take.innerText()).toBe('Take these into the look');
+    expectNoFaults(table);
+  });
+
+  it('measures the others where a still is without colour, and says so', async () => {
+    const folder = temporaryFolder();
+    const grey = join(folder, 'title.png');
+    await sharp(stills[1]).greyscale().toFile(grey);
+    const table = await browser.fresh();
+    await table.open(grey, ...stills);
+    await table.atRest();
+    const words = () => table.page.locator('.measured').innerText();
+    await expect
+      .poll(words)
+      .toContain('title.png has no colour, so it tells nothing of dyes: it was not used.');
+    expect(await table.page.locator('.measured button').isEnabled()).toBe(true);
     expectNoFaults(table);
   });
 
