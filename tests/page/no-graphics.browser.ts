@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectRoot, temporaryFolder } from '../cli/gatelight.js';
 import { roundingOfTheScreen } from '../tolerances.js';
-import { appliedPatches, greatestDifference, seenPatches } from './seen-colours.js';
+import { appliedPatches, greatestDifference, recordedPatches, seenPatches } from './seen-colours.js';
 import { patchCodes, patchStill } from './stills.js';
 import { expectNoFaults, tables } from './table.js';
 
@@ -23,6 +23,13 @@ describe('a browser without WebGL2', () => {
       .toBeLessThanOrEqual(roundingOfTheScreen);
     await table.button('Before').click();
     await expect.poll(async () => greatestDifference(await seenPatches(table), patchCodes)).toBe(0);
+
+    await table.addLook('Lamp light for an HLG recording');
+    const asHlg = recordedPatches(join(projectRoot, 'looks/warm-lamp-for-hlg.json'));
+    await expect
+      .poll(async () => greatestDifference(await seenPatches(table), asHlg))
+      .toBeLessThanOrEqual(roundingOfTheScreen);
+    await table.button('Warm stock, lamp light').click();
 
     await table.button('After').click();
     await table.station('Print');

@@ -1,5 +1,8 @@
 import { join } from 'node:path';
 import sharp from 'sharp';
+import { readFileSync } from 'node:fs';
+import { signalsOf, toScreen } from '../../src/jobs/signal.js';
+import { readLook } from '../../src/look/read-look.js';
 import { gatelight } from '../cli/gatelight.js';
 import { patchCodes, patchSide } from './stills.js';
 import type { Table } from './table.js';
@@ -34,3 +37,13 @@ export async function appliedPatches(look: string, still: string, folder: string
 
 export const greatestDifference = (a: readonly number[][], b: readonly (readonly number[])[]): number =>
   Math.max(...a.flatMap((colour, i) => colour.map((code, c) => Math.abs(code - b[i][c]))));
+
+/** What an ordinary screen shows of the patches where a look's camera wrote them. */
+export function recordedPatches(look: string): number[][] {
+  const run = toScreen(signalsOf(readLook(readFileSync(look, 'utf8'), look)).input)!;
+  return patchCodes.map((codes) => {
+    const rgb = Float64Array.from(codes, (code) => code / 255);
+    run(rgb, 1);
+    return [...rgb].map((code) => Math.round(255 * code));
+  });
+}

@@ -4,7 +4,7 @@ import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { gatelight, projectRoot, temporaryFolder } from '../cli/gatelight.js';
 import { roundingOfTheScreen } from '../tolerances.js';
-import { appliedPatches, greatestDifference, seenPatches } from './seen-colours.js';
+import { appliedPatches, greatestDifference, recordedPatches, seenPatches } from './seen-colours.js';
 import { brokenFile, drawnStill, largeStill, patchCodes, patchSide, patchStill } from './stills.js';
 import { expectNoFaults, tables } from './table.js';
 
@@ -46,6 +46,25 @@ describe('stills', () => {
       .toBeLessThanOrEqual(roundingOfTheScreen);
     await table.button('Before').click();
     await expect.poll(async () => greatestDifference(await seenPatches(table), patchCodes)).toBe(0);
+    expectNoFaults(table);
+  });
+
+  it('shows the recording as the look in hand takes it, and says what it takes it as', async () => {
+    const table = await browser.fresh();
+    const caption = () => table.page.locator('.caption').innerText();
+    await table.open(patches, look);
+    await table.addLook('Lamp light for an HLG recording');
+    await table.atRest();
+    expect(await caption()).toContain('still taken as HLG, BT.2020');
+    await table.button('Before').click();
+    const asHlg = recordedPatches(join(projectRoot, 'looks/warm-lamp-for-hlg.json'));
+    await expect
+      .poll(async () => greatestDifference(await seenPatches(table), asHlg))
+      .toBeLessThanOrEqual(roundingOfTheScreen);
+    expect(greatestDifference(patchCodes, asHlg)).toBeGreaterThan(roundingOfTheScreen);
+    await table.button('Warm stock, lamp light').click();
+    await expect.poll(async () => greatestDifference(await seenPatches(table), patchCodes)).toBe(0);
+    expect(await caption()).toBe('as recorded');
     expectNoFaults(table);
   });
 

@@ -14,8 +14,10 @@ export interface Tile {
   readonly box: Box;
   /** Where the whole picture, as seen, would lie. */
   readonly picture: Box;
-  /** The table it is seen through; the recording itself when left out. */
-  readonly slot?: string;
+  /** The table it is seen through, which also says how the recording was written. */
+  readonly slot: string;
+  /** Whether the recording itself is shown, and not what the table makes of it. */
+  readonly isRecording: boolean;
   /** Left of this canvas x the recording is shown. */
   readonly splitX?: number;
   readonly marks: boolean;

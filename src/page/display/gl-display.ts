@@ -144,8 +144,8 @@ export function glDisplay(canvas: OffscreenCanvas): Display | undefined {
     gl!.uniform1i(place(name), unit);
   }
 
-  /** The recording is shown as the first table says it was written. */
-  const conversionsOf = (slot: string | undefined) => tables.get(slot ?? '') ?? [...tables.values()][0];
+  /** Until a table is there, the first stands in for it. */
+  const tableOf = (slot: string) => tables.get(slot) ?? [...tables.values()][0];
 
   function setConversion(side: 'Before' | 'After', conversion: ScreenConversion | undefined): void {
     gl!.uniform1i(place(`convert${side}`), conversion === undefined ? 0 : 1);
@@ -155,7 +155,7 @@ export function glDisplay(canvas: OffscreenCanvas): Display | undefined {
 
   function drawTile(tile: Tile, { turn, bed }: Scene): void {
     const { box, picture } = tile;
-    const table = conversionsOf(tile.slot);
+    const table = tableOf(tile.slot);
     const seen = turn.transposed ? still!.height : still!.width;
     const scale = picture.width / seen;
     gl!.scissor(box.x, canvas.height - box.y - box.height, box.width, box.height);
@@ -169,7 +169,7 @@ export function glDisplay(canvas: OffscreenCanvas): Display | undefined {
     gl!.uniform1f(place('canvasHeight'), canvas.height);
     gl!.uniform3i(place('turn'), +turn.transposed, +turn.mirrorX, +turn.mirrorY);
     gl!.uniform1f(place('lod'), Math.max(still!.least, -Math.log2(scale)));
-    gl!.uniform1i(place('tableSize'), tile.slot === undefined ? 0 : (table?.size ?? 0));
+    gl!.uniform1i(place('tableSize'), tile.isRecording ? 0 : (table?.size ?? 0));
     gl!.uniform1f(place('splitX'), tile.splitX ?? -1);
     gl!.uniform1i(place('marks'), +tile.marks);
     if (table !== undefined) gl!.uniform4f(place('limits'), ...signalCodeLimits(table.signals, still!.deep));

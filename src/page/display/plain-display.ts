@@ -11,7 +11,8 @@ const most = 1400;
 interface Table {
   lattice: Lattice;
   signals: Signals;
-  /** The still through the table, as the screen shows it; made when it is first drawn. */
+  /** The still as the table says it was written, and through the table, as the screen shows it; made when first drawn. */
+  recording?: OffscreenCanvas;
   seen?: OffscreenCanvas;
   marked?: OffscreenCanvas;
 }
@@ -62,17 +63,14 @@ export function plainDisplay(canvas: OffscreenCanvas, engine: ApplyEngine): Disp
   const context = canvas.getContext('2d', { alpha: false })!;
   const tables = new Map<string, Table>();
   let still: Level | undefined;
-  let recording: OffscreenCanvas | undefined;
 
   function forget(): void {
-    recording = undefined;
-    for (const table of tables.values()) table.seen = table.marked = undefined;
+    for (const table of tables.values()) table.recording = table.seen = table.marked = undefined;
   }
 
-  function recorded(table: Table | undefined): OffscreenCanvas {
+  function recorded(table: Table): OffscreenCanvas {
     const codes = still!.data as Uint8Array;
-    const signal = table?.signals.input;
-    return (recording ??= canvasOf(signal ? onScreen(codes, signal) : new Uint8ClampedArray(codes), still!));
+    return (table.recording ??= canvasOf(onScreen(codes, table.signals.input), still!));
   }
 
   function through(table: Table, marks: boolean): OffscreenCanvas {
@@ -111,14 +109,15 @@ export function plainDisplay(canvas: OffscreenCanvas, engine: ApplyEngine): Disp
 
   function drawTile(tile: Tile, scene: Scene): void {
     const { box, splitX } = tile;
-    const table = tables.get(tile.slot ?? '');
-    const first = table ?? [...tables.values()][0];
+    // Until a table is there, the first stands in for it; before any is, nothing can be shown.
+    const table = tables.get(tile.slot) ?? [...tables.values()][0];
+    if (table === undefined) return;
     context.save();
     clipTo(box.x, box.y, box.width, box.height);
-    place(table === undefined ? recorded(first) : through(table, tile.marks), tile, scene);
-    if (table !== undefined && splitX !== undefined) {
+    place(tile.isRecording ? recorded(table) : through(table, tile.marks), tile, scene);
+    if (splitX !== undefined) {
       clipTo(box.x, box.y, splitX - box.x, box.height);
-      place(recorded(first), tile, scene);
+      place(recorded(table), tile, scene);
     }
     context.restore();
   }
@@ -132,7 +131,6 @@ export function plainDisplay(canvas: OffscreenCanvas, engine: ApplyEngine): Disp
       progress();
     },
     setTable: (slot, { size, values }, signals) => {
-      recording = undefined;
       tables.set(slot, {
         lattice: { kind: '3d', size, ...unit, values: Float64Array.from(values) },
         signals,

@@ -97,7 +97,7 @@ export function glassEvents(page: Page) {
   /** A click on one of several looks chooses it. */
   function chooseLook(still: Still, place: Place): void {
     const { slot } = tileAt(page, still, place);
-    if (store.view.comparison === 'looks' && slot !== undefined) store.look({ card: slot });
+    if (store.view.comparison === 'looks') store.look({ card: slot });
   }
 
   function shareAt(still: Still, place: Place): Place {

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 import { chooseFiles, openDemoStill } from '../files.js';
+import { takenAs } from '../stations/taken-as.js';
 import { cardName, type Still } from '../state/sheet.js';
 import { mirroredAcross, mirroredDown, turnedRight } from '../state/turn.js';
 import type { Comparison } from '../state/view.js';
@@ -59,25 +60,28 @@ function splitHandle(page: Page, still: Still): TemplateResult | typeof nothing 
 }
 
 function captions(page: Page, still: Still): TemplateResult {
-  const { store, sight, dialogs } = page;
+  const { store, sight, dialogs, findings } = page;
   const sheet = store.sheet();
   const { captions: shown } = layout(sheet, store.view, still, sight, dialogs.holding);
   const scale = sight.element.clientWidth / sight.width || 1;
-  const name = (slot: string | undefined) => {
+  const words = ({ slot, isRecording }: (typeof shown)[number]) => {
     const card = sheet.cards.find(({ id }) => id === slot);
-    return card === undefined ? 'as recorded' : cardName(card);
+    const name = isRecording || card === undefined ? 'as recorded' : cardName(card);
+    const split = store.view.comparison === 'split' ? 'as recorded | ' : '';
+    const input = findings.shown.get(slot)?.signals.input;
+    return [`${split}${name}`, input === undefined ? '' : takenAs(input)].filter(Boolean).join(' – ');
   };
   return html`${shown.map(
-    ({ box, slot }) =>
+    (seen) =>
       html`<span
-        class="caption ${slot === store.view.card && shown.length > 1 ? 'here' : ''}"
+        class="caption ${seen.slot === store.view.card && !seen.isRecording && shown.length > 1 ? 'here' : ''}"
         ${styled({
-          left: `${hundredths(box.x * scale)}px`,
-          top: `${hundredths(box.y * scale)}px`,
-          'max-width': `${hundredths(box.width * scale)}px`,
+          left: `${hundredths(seen.box.x * scale)}px`,
+          top: `${hundredths(seen.box.y * scale)}px`,
+          'max-width': `${hundredths(seen.box.width * scale)}px`,
         })}
-        title=${name(slot)}
-        >${store.view.comparison === 'split' ? `as recorded | ${name(slot)}` : name(slot)}</span
+        title=${words(seen)}
+        >${words(seen)}</span
       >`,
   )}`;
 }

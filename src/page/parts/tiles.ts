@@ -28,36 +28,38 @@ function boxes(count: number, { width, height }: Size): Box[] {
   }));
 }
 
-/** Which table each picture on the canvas is seen through; undefined is the recording. */
-function slots({ cards }: Sheet, { comparison, card }: View, holding: boolean): (string | undefined)[] {
-  if (comparison === 'looks') return cards.map(({ id }) => (holding ? undefined : id));
-  if (comparison === 'beside') return [undefined, holding ? undefined : card];
-  return [comparison === 'before' || holding ? undefined : card];
+type Seen = Pick<Tile, 'slot' | 'isRecording'>;
+
+/** What each picture on the canvas shows. */
+function seenOn({ cards }: Sheet, { comparison, card }: View, holding: boolean): Seen[] {
+  if (comparison === 'looks') return cards.map(({ id }) => ({ slot: id, isRecording: holding }));
+  const after = { slot: card, isRecording: comparison === 'before' || holding };
+  return comparison === 'beside' ? [{ slot: card, isRecording: true }, after] : [after];
 }
 
 /** Pictures on the canvas, with what each shows in words. */
 export interface Layout {
   readonly scene: Scene;
-  readonly captions: readonly { readonly box: Box; readonly slot?: string }[];
+  readonly captions: readonly (Seen & { readonly box: Box })[];
 }
 
 /** What the canvas shows. */
 export function layout(sheet: Sheet, view: View, still: Still, canvas: Size, holding: boolean): Layout {
-  const shown = slots(sheet, view, holding);
+  const shown = seenOn(sheet, view, holding);
   const size = seenSize(still, sheet);
   const places = boxes(shown.length, canvas);
-  const tiles = shown.map((slot, i): Tile => {
+  const tiles = shown.map((seen, i): Tile => {
     const box = places[i];
     const picture = pictureBox(view.viewport, size, box);
-    const split = view.comparison === 'split' && slot !== undefined;
+    const split = view.comparison === 'split' && !seen.isRecording;
     return {
       box,
       picture,
-      ...(slot === undefined ? {} : { slot }),
+      ...seen,
       ...(split ? { splitX: Math.round(picture.x + view.split * picture.width) } : {}),
       marks: view.marks,
     };
   });
-  const captions = places.map((box, i) => ({ box, ...(shown[i] === undefined ? {} : { slot: shown[i] }) }));
+  const captions = places.map((box, i) => ({ box, ...shown[i] }));
   return { scene: { turn: sheet.turn, tiles, bed }, captions };
 }
