@@ -87,6 +87,34 @@ describe('measuring a reel', () => {
     expectNoFaults(table);
   });
 
+  it('draws one mark after the other: names of marks are not picked up as text in place of drawing', async () => {
+    const table = await browser.fresh(1440, 900);
+    const { page } = table;
+    await table.open(stills[0]);
+    const glass = (await page.locator('.glass').boundingBox())!;
+    const place = (across: number, down: number) =>
+      [glass.x + across * glass.width, glass.y + down * glass.height] as const;
+    const marks = page.locator('.marks li');
+    for (const [i, [kind, from, to]] of (
+      [
+        ['Black', [0.2, 0.1], [0.7, 0.15]],
+        ['Clear', [0.2, 0.4], [0.25, 0.5]],
+        ['Clear film', [0.9, 0.2], [0.93, 0.7]],
+        ['Black', [0.5, 0.4], [0.55, 0.5]],
+        ['Neutral', [0.6, 0.6], [0.65, 0.7]],
+      ] as const
+    ).entries()) {
+      await table.button(kind).click();
+      await page.mouse.move(...place(...from));
+      await page.mouse.down();
+      await page.mouse.move(...place(...to), { steps: 5 });
+      await page.mouse.up();
+      await expect.poll(() => marks.count()).toBe(i + 1);
+    }
+    expect(await page.evaluate(() => getSelection()!.toString())).toBe('');
+    expectNoFaults(table);
+  });
+
   it('lays marks over the picture only there', async () => {
     const table = await browser.fresh();
     const { page } = table;

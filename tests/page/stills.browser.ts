@@ -55,7 +55,7 @@ describe('stills', () => {
     await table.open(patches, look);
     await table.addLook('Lamp light for an HLG recording');
     await table.atRest();
-    expect(await caption()).toContain('still taken as HLG, BT.2020');
+    expect(await caption()).toContain('taken as HLG, BT.2020');
     await table.button('Before').click();
     const asHlg = recordedPatches(join(projectRoot, 'looks/warm-lamp-for-hlg.json'));
     await expect

@@ -10,6 +10,6 @@ it('says what a still is taken as, where that is no ordinary picture', () => {
   expect(takenAs(screenSignal)).toBe('');
   expect(taken({ openGate: 0.9 })).toBe('');
   expect(taken({ encoding: 'hlg', primaries: 'bt2020', range: 'legal' })).toBe(
-    'still taken as HLG, BT.2020, legal range',
+    'taken as HLG, BT.2020, legal',
   );
 });

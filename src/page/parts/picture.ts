@@ -68,7 +68,9 @@ function captions(page: Page, still: Still): TemplateResult {
     const card = sheet.cards.find(({ id }) => id === slot);
     const name = isRecording || card === undefined ? 'as recorded' : cardName(card);
     const split = store.view.comparison === 'split' ? 'as recorded | ' : '';
-    const input = findings.shown.get(slot)?.signals.input;
+    // Side by side the recording's own caption says it.
+    const isSaid = store.view.comparison === 'beside' && !isRecording;
+    const input = isSaid ? undefined : findings.shown.get(slot)?.signals.input;
     return [`${split}${name}`, input === undefined ? '' : takenAs(input)].filter(Boolean).join(' – ');
   };
   return html`${shown.map(

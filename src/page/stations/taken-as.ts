@@ -15,7 +15,7 @@ export function takenAs({ encoding, primaries: chosen, range }: Signal): string 
       ? []
       : [titleOf(transferFunctions, encoding, 'a typed-in log curve')]),
     ...(chosen === screenSignal.primaries ? [] : [titleOf(primaries, chosen, 'typed-in primaries')]),
-    ...(range === screenSignal.range ? [] : [`${range} range`]),
+    ...(range === screenSignal.range ? [] : [range]),
   ];
-  return words.length === 0 ? '' : `still taken as ${words.join(', ')}`;
+  return words.length === 0 ? '' : `taken as ${words.join(', ')}`;
 }
