@@ -1,6 +1,6 @@
 import { correlatedColourTemperature } from '../../colour/chromaticity.js';
 import type { Check, CheckContext, Finding } from './finding.js';
-import { atLeast, atMost, shown } from './finding.js';
+import { atLeast, atMost, counted, shown } from './finding.js';
 import { codeOfLight, greys, midGrey, pictureRange, throughDevice } from './neutral-axis.js';
 
 /**
@@ -29,7 +29,7 @@ function warmthOf(context: CheckContext, name: string, label: string, code: numb
   const off = Math.abs(duv);
   const [looks, cast] = Number.isNaN(off)
     ? [black, black]
-    : [`looks like light of ${Math.round(kelvin)} K`, castText(duv)];
+    : [`looks like light of ${counted(Math.round(kelvin))} K`, castText(duv)];
   return [
     atLeast({
       name: `${name}-temperature`,
