@@ -92,7 +92,7 @@ describe('measuring a reel', () => {
     const { page } = table;
     await table.open(stills[0]);
     const glass = (await page.locator('.glass').boundingBox())!;
-    const place = (across: number, down: number) =>
+    const place = ([across, down]: readonly [number, number]) =>
       [glass.x + across * glass.width, glass.y + down * glass.height] as const;
     const marks = page.locator('.marks li');
     for (const [i, [kind, from, to]] of (
@@ -105,9 +105,9 @@ describe('measuring a reel', () => {
       ] as const
     ).entries()) {
       await table.button(kind).click();
-      await page.mouse.move(...place(...from));
+      await page.mouse.move(...place(from));
       await page.mouse.down();
-      await page.mouse.move(...place(...to), { steps: 5 });
+      await page.mouse.move(...place(to), { steps: 5 });
       await page.mouse.up();
       await expect.poll(() => marks.count()).toBe(i + 1);
     }

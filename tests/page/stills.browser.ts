@@ -61,7 +61,7 @@ describe('stills', () => {
     await expect
       .poll(async () => greatestDifference(await seenPatches(table), asHlg))
       .toBeLessThanOrEqual(roundingOfTheScreen);
-    expect(greatestDifference(patchCodes, asHlg)).toBeGreaterThan(roundingOfTheScreen);
+    expect(greatestDifference(asHlg, patchCodes)).toBeGreaterThan(roundingOfTheScreen);
     await table.button('Warm stock, lamp light').click();
     await expect.poll(async () => greatestDifference(await seenPatches(table), patchCodes)).toBe(0);
     expect(await caption()).toBe('as recorded');

@@ -73,6 +73,8 @@ export function addBuild(program: Command): void {
       await writeSafely(output, bytes, writing);
       if (!options.plain) noteTitle(output, options.title ?? look.name, format);
       const extent = curves ? `curves of ${size} entries` : `${size} points`;
-      terminal.result(`${printable(output)}: ${printable(look.name)}, ${extent}, ${counted(bytes.length)} bytes.`);
+      terminal.result(
+        `${printable(output)}: ${printable(look.name)}, ${extent}, ${counted(bytes.length)} bytes.`,
+      );
     });
 }
