@@ -26,7 +26,7 @@ export interface StillExposure {
    * is not; undefined when there is none, and for a still without light.
    */
   readonly headroomStops?: number;
-  /** Deviation in flat shadows as a per cent of the light there; undefined where shadows are blocked or nowhere flat. */
+  /** Deviation in flat shadows as a per cent of the light there; undefined where shadows are blocked, burnt out or nowhere flat. */
   readonly shadowNoisePercent?: Triple;
 }
 

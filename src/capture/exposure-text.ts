@@ -1,5 +1,5 @@
 import type { Triple } from '../maths/matrix3.js';
-import { exposureLimits, overallNoise } from './exposure-advice.js';
+import { exposureLimits, isBurntOut, overallNoise } from './exposure-advice.js';
 import type { ExposureTest, StillExposure } from './exposure-test.js';
 
 /** A share of the pixels, per cent, short: `0`, `<0.1`, `2.1`, `34`. */
@@ -87,7 +87,8 @@ export function adviceText(test: ExposureTest): string {
     best.headroomStops === undefined
       ? 'by a stop or more (how far it has gone over cannot be told from these stills)'
       : `by ${stops(exposureLimits.leastHeadroomStops - best.headroomStops)}`;
-  return `Take none of these: all are burnt out. Go down from ${best.name} ${over} and test again.`;
+  const dark = test.stills.some((still) => !isBurntOut(still));
+  return `Take none of these: ${dark ? 'what shows anything is' : 'all are'} burnt out. Go down from ${best.name} ${over} and test again.`;
 }
 
 /** The light's colour has changed when one channel rose by this much more than another, stops. */
@@ -107,7 +108,7 @@ export function notesOf({ stills, sameFrame, colourChangeStops, ceilingFound }: 
         ]
       : []),
     ...(stills.some(({ shadowNoisePercent }) => shadowNoisePercent === undefined)
-      ? ['Where the noise is "?", the shadows are blocked or nowhere flat.']
+      ? ['Where the noise is "?", the shadows are blocked, burnt out or nowhere flat.']
       : []),
     ...(stills.length === 1
       ? ['One still only: take the same frame at two or three more levels to compare.']

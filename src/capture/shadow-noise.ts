@@ -92,30 +92,32 @@ export function flatShadows(still: LitStill): Block[] {
   return chosen.length < fewestBlocks ? [] : chosen.map(({ x, y }) => ({ x, y }));
 }
 
-/** Pixels at the black end above this share cut the noise off: it would be read too low. */
-const blockedAllowed = 0.02;
+/** Pixels at either end above this share cut the noise off: it would be read too low. */
+const endedAllowed = 0.02;
 
-function blockedShare({ picture, blackLevel }: LitStill, blocks: readonly Block[], channel: number): number {
+function endedShare(still: LitStill, blocks: readonly Block[], channel: number): number {
+  const { picture, blackLevel, whiteLevel } = still;
   const shift = levelsOf(picture) === 256 ? 0 : 6;
-  let blocked = 0;
+  let ended = 0;
   for (const { x, y } of blocks)
     for (let i = 0; i < side * side; i++) {
       const pixel = (y + Math.floor(i / side)) * picture.width + x + (i % side);
-      if (picture.data[pixel * picture.channels + channel] >> shift <= blackLevel) blocked++;
+      const level = picture.data[pixel * picture.channels + channel] >> shift;
+      if (level <= blackLevel || level >= whiteLevel) ended++;
     }
-  return blocked / (blocks.length * side * side);
+  return ended / (blocks.length * side * side);
 }
 
 /**
  * Noise of red, green, blue in such places: deviation as a per cent of the light there, the median over the places.
  * Camera noise and film grain together; comparing stills of one frame, the grain is the same in each.
- * @returns undefined where there are no such places, or they are blocked in this still
+ * @returns undefined where there are no such places, or they are blocked or burnt out in this still
  */
 export function shadowNoise(still: LitStill, blocks: readonly Block[]): Triple | undefined {
   if (blocks.length === 0) return undefined;
   const rest = new Float64Array(side * side);
   const percentOf = (channel: number): number => {
-    if (blockedShare(still, blocks, channel) > blockedAllowed) return NaN;
+    if (endedShare(still, blocks, channel) > endedAllowed) return NaN;
     const shares = blocks.map((block) => {
       const { mean, noise } = figuresOf(still, block, channel, rest);
       return noise / mean;

@@ -59,7 +59,7 @@ export function cropStill(still: LitStill, { x, y, width, height }: Box): LitSti
 export interface ChannelEnds {
   readonly burntOutPercent: number;
   readonly blockedPercent: number;
-  /** Stops from the brightest parts to the upper end; 0 where they are burnt out. */
+  /** Stops from the brightest parts to the upper end; 0 where they are burnt out, infinite where all is blocked. */
   readonly headroomStops: number;
   /** The level of the brightest parts as a share of the scale, and how many pixels have just that. */
   readonly topLevel: number;
@@ -95,7 +95,8 @@ export function channelEnds({
     const high = highLevel(counts, pixels, speckShare);
     // The middle of the level: at 16 bits a level holds 64 codes.
     const code = Math.floor((high + 0.5) * codesALevel);
-    const brightest = high >= whiteLevel ? fullLight : Math.min(fullLight, light[code]);
+    const seen = high <= blackLevel ? 0 : Math.min(fullLight, light[code]);
+    const brightest = high >= whiteLevel ? fullLight : seen;
     return {
       burntOutPercent: share(whiteLevel, counts.length),
       blockedPercent: share(0, blackLevel + 1),

@@ -99,6 +99,17 @@ describe('headroom', () => {
     expect(exposureText(test)).toMatch(/Take none of these/);
   });
 
+  it('calls no black still burnt out, and reads no noise where all is at an end', () => {
+    const [white, black] = [1, 0].map((light) => ({
+      name: `${light}`,
+      picture: makeStill(() => grey(light)),
+    }));
+    const test = testExposure([white, black], signal);
+    expect(test.stills.map(({ shadowNoisePercent }) => shadowNoisePercent)).toEqual([undefined, undefined]);
+    expect(exposureText(test)).toMatch(/none of these: what shows anything is burnt out\./);
+    expect(exposureText(testExposure([white], signal))).toMatch(/none of these: all are burnt out\./);
+  });
+
   it('ignores specks: fewer than one pixel in a thousand', () => {
     const still = makeStill(() => grey(0.25));
     still.data.fill(65535, 0, 3 * 70);
