@@ -110,7 +110,9 @@ export function cutShort(
 ): string | undefined {
   const frames = seconds.length;
   const [rate, per] = clip.frameRate;
-  if (clip.statedFrames !== undefined && clip.statedFrames > frames + hidden)
+  // A recorder that left frames out in the middle counts their places too: what is there still reaches to the end.
+  const places = Math.round((seconds[frames - 1] * rate) / per) + 1;
+  if (clip.statedFrames !== undefined && clip.statedFrames > Math.max(frames, places) + hidden)
     return `is cut short: it states ${clip.statedFrames} frames and holds ${frames}`;
   const stated = clip.durationSeconds;
   const held = firstSeconds + seconds[frames - 1] + per / rate;

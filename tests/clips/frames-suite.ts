@@ -149,6 +149,18 @@ export function framesComeInOrder(tools: Tools, folder: string): void {
       );
     });
 
+    it('a movie whose recorder left frames out is whole, at a rate that varies', async () => {
+      const recorder = ['-vf', 'select=mod(n\\,3)', '-vsync', 'vfr', '-c:v', 'mjpeg', '-q:v', '2'];
+      ffmpeg('-i', lossless, ...recorder, at('gaps.avi'));
+      const clip = await probeClip(at('gaps.avi'), {}, tools);
+      const times = await frameTimes(clip);
+      expect(clip.statedFrames).toBeGreaterThan(times.seconds.length);
+      expect(cutShort(clip, times)).toBeUndefined();
+      expect(unsteadyFrame(times, clip.frameRate)).toBeDefined();
+      const half = { ...times, seconds: times.seconds.subarray(0, times.seconds.length / 2) };
+      expect(cutShort(clip, half)).toMatch(/^is cut short: it states \d+ frames/);
+    });
+
     it('a clip that is cut short gives the frames it has', async () => {
       writeFileSync(at('short.mkv'), readFileSync(lossless).subarray(0, readFileSync(lossless).length * 0.6));
       const frames = await read(at('short.mkv'));
