@@ -3,17 +3,19 @@ import { InputError } from '../errors/input-error.js';
 import { outputOf } from './run.js';
 import type { Tools } from './tools.js';
 
-/** The encoders of video that this ffmpeg has. */
-async function videoEncoders({ ffmpeg }: Tools): Promise<string[]> {
+/** The encoders of video that this ffmpeg has, and the codec of each: what most people call it by. */
+async function videoEncoders({ ffmpeg }: Tools): Promise<{ name: string; codec: string }[]> {
   const { output } = await outputOf(ffmpeg, ['-hide_banner', '-encoders']);
-  return [...output.matchAll(/^ V[A-Z.]{5} (\S+)/gm)].map(([, name]) => name).filter((name) => name !== '=');
+  const lines = output.matchAll(/^ V[A-Z.]{5} ([^\s=]\S*)(?:.*\(codec (\S+)\))?/gm);
+  return [...lines].map(([, name, codec = name]) => ({ name, codec }));
 }
 
 /** @throws InputError unless this ffmpeg has the encoder */
 export async function requireEncoder(tools: Tools, name: string): Promise<void> {
-  const names = await videoEncoders(tools);
+  const encoders = await videoEncoders(tools);
+  const names = encoders.map((encoder) => encoder.name);
   if (names.includes(name)) return;
-  const near = nearestName(name, names);
+  const near = encoders.find(({ codec }) => codec === name)?.name ?? nearestName(name, names);
   throw new InputError({
     field: '--encoder',
     what: `this ffmpeg has no encoder "${name}"`,

@@ -23,6 +23,7 @@ describe('a movie that cannot go through a look', () => {
 
   it('refuses encoders that this ffmpeg lacks, options that are none, names that say no container', () => {
     const refusals: [string[], RegExp][] = [
+      [['--encoder', 'h264'], /has no encoder "h264"\. Did you mean libx264\?/],
       [['--encoder', 'ffv2'], /has no encoder "ffv2"\. Did you mean ffv1\?/],
       [['--encoder', 'libx264', '--encoder-options', 'crf 16'], /"crf" is no name with a dash/],
       [['--encoder-options', '-i other.mkv'], /-i is no option of an encoder/],
