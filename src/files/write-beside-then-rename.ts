@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
-import type { BigIntStats } from 'node:fs';
-import { link, lstat, open, rename, stat, unlink } from 'node:fs/promises';
+import { type BigIntStats, constants } from 'node:fs';
+import { access, link, lstat, open, rename, unlink } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { InputError } from '../errors/input-error.js';
 import { fileProblem, systemCode } from './file-problem.js';
@@ -33,19 +33,21 @@ function refusal(path: string, what: string, hint: string): InputError {
 const noFolder = (path: string) =>
   refusal(path, `there is no folder ${dirname(path)}`, 'Create it, or choose another.');
 
-/** What else may be wrong with the folder is told when the file is written. */
+/** Codes by which the system says that a folder takes no new files; what else may be wrong is told when one is written. */
+const closed = new Set(['ENOENT', 'EACCES', 'EROFS']);
+
 async function requireFolder(path: string): Promise<void> {
-  const problem: unknown = await stat(dirname(path)).then(
-    () => undefined,
-    (error: unknown) => error,
-  );
-  if (systemCode(problem) === 'ENOENT') throw noFolder(path);
+  try {
+    await access(dirname(path), constants.W_OK);
+  } catch (error) {
+    if (closed.has(systemCode(error) ?? '')) throw writeProblem(path, error);
+  }
 }
 
 /**
  * Refuses a target that must not be written, before any work is done for it.
  * @throws InputError for an existing file without `force`, a source, a folder, a link, a device or a pipe, and where the
- * folder that is to hold it is missing
+ * folder that is to hold it is missing or takes no files
  */
 export async function checkTarget(path: string, { force, sources = [] }: WriteOptions): Promise<void> {
   const entry = await entryAt(path);
@@ -56,6 +58,7 @@ export async function checkTarget(path: string, { force, sources = [] }: WriteOp
   if (entry.isSymbolicLink()) throw refusal(path, 'is a link', 'Name the file itself.');
   if (!entry.isFile()) throw refusal(path, 'is a device or a pipe, not a file', 'Name a file.');
   if (!force) throw refusal(path, 'already exists', 'Use --force to replace it, or choose another name.');
+  return requireFolder(path);
 }
 
 /** Codes by which a disk says that it does not know what is asked: most memory cards know no hard links. */

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import type * as Promises from 'node:fs/promises';
 import { describe, expect, it, vi } from 'vitest';
-import { writeSafely } from '../../src/files/write-beside-then-rename.js';
+import { writeBeside, writeSafely } from '../../src/files/write-beside-then-rename.js';
 import { problemOf, temporaryFolder } from './folder.js';
 
 /** Makes one step of the writing fail with a system code, as a full, locked or simple disk does. */
@@ -16,6 +16,10 @@ vi.mock('node:fs/promises', async (original) => {
   };
   return {
     ...real,
+    access: async (...args: Parameters<typeof real.access>) => {
+      guard('access');
+      return real.access(...args);
+    },
     link: async (...args: Parameters<typeof real.link>) => {
       guard('link');
       return real.link(...args);
@@ -74,6 +78,23 @@ describe('a disk that fails', () => {
     expect(problem).toMatchObject({ file: path('old'), what: `cannot be written: ${words}` });
     expect(names()).toEqual(['old']);
     expect(readFileSync(path('old'), 'utf8')).toBe('kept');
+  });
+
+  it.each([
+    ['EACCES', 'permission denied'],
+    ['EROFS', 'the disk is read-only'],
+  ])('a folder that takes no files is told before any work: %s', async (code, words) => {
+    writeFileSync(path('old'), 'kept');
+    for (const name of ['old', 'new']) {
+      let worked = false;
+      const work = async () => void (worked = true);
+      const problem = await whileFailing('access', code, () =>
+        problemOf(writeBeside(path(name), { force: true }, work)),
+      );
+      expect(problem).toMatchObject({ file: path(name), what: `cannot be written: ${words}` });
+      expect(worked).toBe(false);
+    }
+    expect(names()).toEqual(['old']);
   });
 
   it('throws on what is no error of the system: a bug is not to be hidden', async () => {

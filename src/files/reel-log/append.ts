@@ -26,8 +26,9 @@ const refusals: Record<string, string> = {
 
 function refused(error: unknown, file: string): unknown {
   const what = refusals[(error as NodeJS.ErrnoException).code ?? ''];
-  if (what !== undefined) return new InputError({ file, what });
-  return error instanceof InputError ? error : new InputError(fileProblem(file, error));
+  if (error instanceof InputError) return error;
+  const problem = fileProblem(file, error);
+  return new InputError(what === undefined ? problem : { ...problem, what });
 }
 
 /** True when the last byte is missing its newline: a write was cut short, by power loss for one. */

@@ -49,7 +49,12 @@ async function* linesOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<strin
 }
 
 function described(error: unknown, file: string): unknown {
-  if (systemCode(error) === 'ENOENT') return new InputError({ file, what: 'there is no such reel log' });
+  if (systemCode(error) === 'ENOENT')
+    return new InputError({
+      file,
+      what: 'there is no such reel log',
+      hint: 'gatelight log add begins one; --log names another.',
+    });
   return error instanceof InputError ? error : new InputError(fileProblem(file, error));
 }
 
