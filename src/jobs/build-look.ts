@@ -43,6 +43,7 @@ export const provenanceKeys = {
   output: 'gives',
   undone: 'way back from',
   undoneHash: 'undone file SHA-256',
+  comesBack: 'comes back',
 } as const;
 
 export function provenanceOf(look: Look, { version, sha256 }: Maker): Provenance {

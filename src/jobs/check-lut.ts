@@ -3,8 +3,10 @@ import { randomFilmCodes } from '../look/film-codes.js';
 import type { Look } from '../look/look-schema.js';
 import { codesOfFilm } from '../look/sections/camera.js';
 import { checkLut, type Finding } from '../lut/checks/index.js';
+import type { LutFile } from '../lut/formats/lut-format.js';
 import type { Lut } from '../lut/lattice.js';
 import { seededRandom } from '../maths/random.js';
+import { comesBackFinding } from './comes-back.js';
 import { signalsOf, type Signals, signalToXyz } from './signal.js';
 
 /** Colours that a table is held against its look with. The seed is fixed: the same file gets the same answer. */
@@ -33,14 +35,23 @@ export function checkTable(lut: Lut, signals: Signals, against?: Look): Finding[
   });
 }
 
-const endNames = /^(output-range$|highlights-|shadows-)/;
+/** What any table is asked, whatever it is for. */
+const ofAnyTable = /^(values-finite|domain|size|lattice-.*)$/;
 
 /**
- * The findings on a way back from a look. It spreads what the look had squeezed, and beyond both ends at codes that the look
- * never gives: there that is as it must be, and worth a note.
+ * The findings on a way back from a look. It takes what the look gives, and that is not the greys and colours that the checks
+ * send through; it spreads what the look had squeezed, beyond both ends too. So all of that is worth a note, and what counts
+ * is how much comes back, as its file says.
  */
-export const onWayBack = (findings: readonly Finding[]): Finding[] =>
-  findings.map((finding) => (endNames.test(finding.name) ? { ...finding, severity: 'note' } : finding));
+export function onWayBack(findings: readonly Finding[], file: Pick<LutFile, 'comments'>): Finding[] {
+  const comesBack = comesBackFinding(file);
+  return [
+    ...findings.map((finding): Finding =>
+      ofAnyTable.test(finding.name) ? finding : { ...finding, severity: 'note' },
+    ),
+    ...(comesBack === undefined ? [] : [comesBack]),
+  ];
+}
 
 /** Whether nothing speaks against loading the table: no fault, whatever the notes say. */
 export const isGood = (findings: readonly Finding[]): boolean =>

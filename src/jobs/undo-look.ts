@@ -13,6 +13,7 @@ import {
 } from '../lut/inverse.js';
 import type { Lut } from '../lut/lattice.js';
 import { type Provenance, provenanceKeys } from './build-look.js';
+import { comesBackText } from './comes-back.js';
 import { screenSignals, type Signals, signalText, signalToXyz } from './signal.js';
 
 /** A LUT that was burnt in, as its file says. */
@@ -75,11 +76,12 @@ export const burntSignals = ({ signals }: Pick<BurntLut, 'signals'>): Signals =>
 
 const cut = (lut: Lut): Lut => ({ ...lut, values: lut.values.map((v) => Math.min(1, Math.max(0, v))) });
 
-function provenanceOf({ name, sha256, signals }: BurntLut, version: string): Provenance {
+function provenanceOf({ name, sha256, signals }: BurntLut, { lost }: RoundTrip, version: string): Provenance {
   return [
     [provenanceKeys.maker, `gatelight ${version}`],
     [provenanceKeys.undone, name],
     [provenanceKeys.undoneHash, sha256],
+    [provenanceKeys.comesBack, comesBackText(lost)],
     ...(signals === undefined
       ? []
       : ([
@@ -104,15 +106,16 @@ export function undoLook(burnt: BurntLut, settings: UndoSettings, version: strin
   const recording: Recording = { bits: settings.bits, picture, ends: rangeScale[output.range] };
   const look = sampleLut(burnt.lut);
   const cutTrip = roundTrip(look, sampleLut(held), recording);
+  const trip = lut === held ? cutTrip : roundTrip(look, sampleLut(lut), recording);
   return {
     lut,
     text: (settings.format ?? lutFormats.cube).write(lut, {
       title,
       plain: settings.plain,
-      comments: provenanceOf(burnt, version),
+      comments: provenanceOf(burnt, trip, version),
     }),
     title,
-    trip: lut === held ? cutTrip : roundTrip(look, sampleLut(lut), recording),
+    trip,
     cutTrip,
     judge: lossJudge(look, sampleLut(lut), recording),
   };

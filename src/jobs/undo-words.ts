@@ -1,4 +1,5 @@
 import { comesBackWithin, families, levels, type Loss, losses, type Region } from '../lut/inverse.js';
+import { mostLost } from './comes-back.js';
 import type { WayBack } from './undo-look.js';
 
 /** A share in per cent, as few digits as say it. */
@@ -64,9 +65,6 @@ export function lossSentences({ trip: { byCause, regions } }: WayBack): string[]
         `${sentenceStart(lossNames[loss])}, ${percent(byCause[loss])}: ${losses[loss]}.${where(loss, regions)}`,
     );
 }
-
-/** Share of all colours up to which a way back counts as good: then 95 % come back within the limit. */
-const mostLost = 0.05;
 
 export const comesBack = ({ trip }: WayBack): boolean => trip.lost <= mostLost;
 

@@ -110,6 +110,17 @@ describe('gatelight undo', () => {
     expect(other.stdout).toMatch(/^FAULT .* come out beyond 0 to 1/m);
   });
 
+  it.each([
+    ['comes back', soft],
+    ['does not', bright],
+  ])('gives the answer that check gives of its file: %s', (name, lut) => {
+    const back = at(`${name}.cube`);
+    const { status } = gatelight(['undo', lut, '-o', back, '--size', '9']);
+    const checked = gatelight(['check', back]);
+    expect(checked.status).toBe(status);
+    expect(checked.stdout).toMatch(/^(good |FAULT) Of all colours \d+(\.\d+)? % come back within 4 codes/m);
+  });
+
   it('reads a 1D LUT backwards, and a LUT of a domain of its own', () => {
     writeFileSync(at('curve.cube'), 'LUT_1D_SIZE 3\n0 0 0\n0.7 0.6 0.5\n1 1 1\n');
     expect(gatelight(['undo', at('curve.cube'), '-o', at('curve-back.cube')]).status).toBe(0);

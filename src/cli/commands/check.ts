@@ -39,7 +39,7 @@ export function addCheck(program: Command): void {
       const look = options.against === undefined ? undefined : await loadLook(options.against);
       const signals = signalsIn(file) ?? screenSignals;
       const found = checkTable(file.lut, signals, look);
-      const findings = lutOrigin(file).undoes === undefined ? found : onWayBack(found);
+      const findings = lutOrigin(file).undoes === undefined ? found : onWayBack(found, file);
       const good = isGood(findings);
       noteAll(lutPath, file.notes);
       if (options.json) printJson({ file: lutPath, good, findings, notes: file.notes });
