@@ -129,7 +129,11 @@ describe('gatelight log', () => {
   });
 
   it.each<[string, string[], RegExp]>([
-    ['no such log', ['show', '--log', 'none.jsonl'], /none\.jsonl: there is no such reel log\. gatelight log add begins one/],
+    [
+      'no such log',
+      ['show', '--log', 'none.jsonl'],
+      /none\.jsonl: there is no such reel log\. gatelight log add begins one/,
+    ],
     ['a folder as log', ['add', 'A', '--log', '.'], /is a folder/],
     [
       'another look than the file names',
