@@ -109,7 +109,9 @@ function exposureFinding(exposure: Exposure): CaptureFinding {
     };
   }
   const sentence = `The highest exposure with no clipped channel lies ${stopsLeft.toFixed(2)} stops up; ${first}.`;
-  if (exposure.flatTop !== undefined) {
+  const verdict = verdictOf(stopsLeft, limits.roomStops);
+  // So far below the last code no camera ends: there the codes are merely coarse.
+  if (exposure.flatTop !== undefined && verdict !== 'fault') {
     const { channel, level, percent } = exposure.flatTop;
     // Cut off, not rounded: given back as the ceiling it must not lie above that level.
     const end = (Math.floor(1000 * level) / 10).toFixed(1);
@@ -120,7 +122,6 @@ function exposureFinding(exposure: Exposure): CaptureFinding {
       hint: `Many cameras end below the last code. If this one ends there (--ceiling ${end}), it is burnt out: take the still again a stop lower and compare.`,
     };
   }
-  const verdict = verdictOf(stopsLeft, limits.roomStops);
   if (verdict === 'good') return { name, verdict, sentence };
   return {
     name,

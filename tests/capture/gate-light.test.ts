@@ -273,6 +273,14 @@ describe('exposure of a gate light', () => {
     expect(measured(() => grey(3)).exposure.flatTop).toBeUndefined();
   });
 
+  it('takes a light of a few codes for too dark, and not for a camera that ends there', () => {
+    const light = measured(() => grey(0.001), { bits: 8 });
+    expect(light.exposure.flatTop).toBeDefined();
+    const [exposure] = gateLightFindings(light);
+    expect(exposure).toMatchObject({ name: 'exposure', verdict: 'fault' });
+    expect(exposure.hint).toMatch(/more exposure/);
+  });
+
   it('says so when there is no light', () => {
     const light = measured(() => grey(0));
     expect(sentencesOf(light)).toMatch(/gate is dark/);
