@@ -46,7 +46,7 @@ describe('gatelight check', () => {
     const ends = (...more: string[]) =>
       gatelight(['check', at('dim.cube'), ...more])
         .stdout.split('\n')
-        .filter((line) => line.includes('greys'));
+        .filter((line) => line.includes('open gate'));
     expect(ends().join()).toContain('up to the open gate');
     expect(ends()).toEqual(ends('--against', at('dim.json')));
   });

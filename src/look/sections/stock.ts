@@ -20,8 +20,12 @@ export const stockSchema = z.strictObject({
 
 export type Stock = z.output<typeof stockSchema>;
 
+/** Whether time did anything. */
+export const isAged = ({ loss, stain }: Stock): boolean =>
+  [...Object.values(loss), ...Object.values(stain)].some((value) => value !== 0);
+
 /** Undoes what time did, or nothing where nothing is asked. */
-export function compileStock({ dyes, loss, stain }: Stock, make?: MakeDyeModel): Run[] {
-  const asked = [...Object.values(loss), ...Object.values(stain)].some((value) => value !== 0);
-  return asked ? [restoreStock({ dyes: dyeSets[dyes], loss, stain }, make)] : [];
+export function compileStock(stock: Stock, make?: MakeDyeModel): Run[] {
+  const { dyes, loss, stain } = stock;
+  return isAged(stock) ? [restoreStock({ dyes: dyeSets[dyes], loss, stain }, make)] : [];
 }

@@ -11,6 +11,11 @@ export interface CheckContext {
   readonly decodeOutput: Run;
   /** Grey input code of the light without film, where the look names it: no film is brighter. */
   readonly openGate?: number;
+  /**
+   * Code values r g b of what was grey, from dark to light, as the film shows it: where the look undoes fading, and recorded
+   * greys were no greys.
+   */
+  readonly filmGreys?: Float64Array;
   /** The codes that the device after the LUT expects. */
   readonly range: SignalRange;
   /** The look itself, on code values: what the LUT is a table of. */
