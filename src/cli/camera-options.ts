@@ -2,6 +2,7 @@ import { Option } from 'commander';
 import type { StillSignal } from '../capture/still-light.js';
 import { frameNamed, namesMovie } from '../clips/clip-name.js';
 import { transferFunctions } from '../colour/transfer-functions/index.js';
+import { takenAs } from '../jobs/taken-as.js';
 import { type Camera, cameraSchema } from '../look/sections/camera.js';
 import { type Encoding, transferFunctionOf } from '../look/sections/signal.js';
 import { namesOf } from '../look/sections/section.js';
@@ -60,6 +61,11 @@ export async function writtenAs(
     const taken = { ...(camera ?? cameraSchema.parse({})), ...written };
     const against = encoding === undefined ? tagsAgainst(colour, taken) : undefined;
     noteAll(file, against === undefined ? takenByTags(written, given) : [against]);
+  }
+  // Nothing in a picture's file says it: a still of another camera would come out in wrong colours unnoticed.
+  if (camera !== undefined && options.like !== undefined && files.includes(undefined)) {
+    const taken = takenAs({ ...camera, ...given });
+    noteAll(options.like, taken === '' ? [] : [`stills are ${taken}, as its camera section says`]);
   }
   return written ?? given;
 }

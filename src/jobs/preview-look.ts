@@ -11,6 +11,7 @@ import type { LabelFonts } from '../preview/typeface.js';
 import { applyLook } from './apply-look.js';
 import { fileName } from './file-name.js';
 import { type Signal, type Signals, toScreen } from './signal.js';
+import { takenAs } from './taken-as.js';
 
 /** Levels of one channel, per cent of the code range. */
 export interface ChannelLevels {
@@ -101,7 +102,7 @@ export function previewLook(
   const after = applyLook(lut, before, engine);
   const { picture, shares, caption } = drawBeforeAfter(
     {
-      name: fileName(still.name),
+      name: [fileName(still.name), takenAs(signals.input)].filter(Boolean).join(', '),
       display: shown(before, signals.input),
       codes: before,
       limits: limitsOf(signals.input, before),

@@ -11,7 +11,7 @@ import { invert3, transform3, type Triple } from '../../src/maths/matrix3.js';
 import type { Picture } from '../../src/picture/picture.js';
 import { encodeStill } from '../../src/stills/write-still.js';
 import { grey, makeStill } from '../capture/stills.js';
-import { gatelight, isPlainRefusal, temporaryFolder } from './gatelight.js';
+import { gatelight, isPlainRefusal, projectRoot, temporaryFolder } from './gatelight.js';
 
 const folder = temporaryFolder();
 const at = (name: string) => join(folder, name);
@@ -64,6 +64,13 @@ describe('gatelight measure', () => {
     ]);
     const built = gatelight(['build', at('hall-reel.json'), '-o', at('hall.cube'), '--size', '5']);
     expect(built.status, built.stderr).toBe(0);
+  });
+
+  it('says what stills are taken as, where a look says that they are no ordinary pictures', () => {
+    const like = join(projectRoot, 'looks/warm-lamp-for-hlg.json');
+    const ended = gatelight(['measure', regatta, '--like', like]);
+    expect(ended.stderr).toContain('warm-lamp-for-hlg.json: stills are taken as HLG, BT.2020, legal, as its');
+    expect(gatelight(['measure', regatta]).stderr).toBe('');
   });
 
   it('replaces nothing unasked, and a source never', () => {

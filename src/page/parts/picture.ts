@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
+import { takenAs } from '../../jobs/taken-as.js';
 import { chooseFiles, openDemoStill } from '../files.js';
-import { takenAs } from '../stations/taken-as.js';
 import { cardName, type Still } from '../state/sheet.js';
 import { mirroredAcross, mirroredDown, turnedRight } from '../state/turn.js';
 import type { Comparison } from '../state/view.js';

@@ -1,6 +1,6 @@
-import { primaries } from '../../colour/primaries/index.js';
-import { transferFunctions } from '../../colour/transfer-functions/index.js';
-import { type Signal, screenSignal } from '../../jobs/signal.js';
+import { primaries } from '../colour/primaries/index.js';
+import { transferFunctions } from '../colour/transfer-functions/index.js';
+import { type Signal, screenSignal } from './signal.js';
 
 const titleOf = (registry: Readonly<Record<string, { title: string }>>, choice: unknown, own: string) =>
   typeof choice === 'string' ? registry[choice].title : own;

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { screenSignal, signalsOf } from '../../src/jobs/signal.js';
 import { readLook } from '../../src/look/read-look.js';
-import { takenAs } from '../../src/page/stations/taken-as.js';
+import { takenAs } from '../../src/jobs/taken-as.js';
 
 const taken = (camera: object) =>
   takenAs(signalsOf(readLook(JSON.stringify({ name: 'x', camera }), 'x.json')).input);
