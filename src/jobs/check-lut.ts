@@ -9,7 +9,9 @@ import type { LutFile } from '../lut/formats/lut-format.js';
 import type { Lut } from '../lut/lattice.js';
 import { seededRandom } from '../maths/random.js';
 import { comesBackFinding } from './comes-back.js';
-import { type Signal, signalsOf, type Signals, signalToXyz } from './signal.js';
+import { signalsIn } from './build-look.js';
+import { lutOrigin } from './lut-origin.js';
+import { screenSignals, type Signal, signalsOf, type Signals, signalToXyz } from './signal.js';
 
 /** Colours that a table is held against its look with. The seed is fixed: the same file gets the same answer. */
 const sampleCount = 20_000;
@@ -66,6 +68,15 @@ export function onWayBack(findings: readonly Finding[], file: Pick<LutFile, 'com
     ),
     ...(comesBack === undefined ? [] : [comesBack]),
   ];
+}
+
+/**
+ * The findings on a LUT file, its signals taken as it says them: what `gatelight check` answers.
+ * @param against the look it was made of, as for {@link checkTable}
+ */
+export function checkFile(file: LutFile, against?: Look): Finding[] {
+  const findings = checkTable(file.lut, signalsIn(file) ?? screenSignals, against);
+  return lutOrigin(file).undoes === undefined ? findings : onWayBack(findings, file);
 }
 
 /** Whether nothing speaks against loading the table: no fault, whatever the notes say. */

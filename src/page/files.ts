@@ -68,7 +68,7 @@ async function openLook(page: Page, file: File, others: readonly File[]): Promis
 async function openTable(page: Page, file: File): Promise<void> {
   const id = newId();
   const read = await page.engine.desk.call('readLut', { id, name: file.name, bytes: await bytesOf(file) });
-  openCard(page.store, { kind: 'table', id, name: read.title ?? file.name });
+  openCard(page.store, { kind: 'table', id, name: read.file.title ?? file.name });
 }
 
 /** A lamp's spectrum for the look that is shaped. */

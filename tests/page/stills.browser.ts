@@ -198,4 +198,20 @@ describe('stills', () => {
     await table.screenshot('a-table');
     expectNoFaults(table);
   });
+
+  it('judges a way back as the command does: by how much comes back', async () => {
+    const table = await browser.fresh();
+    const [cube, back] = [join(folder, 'candle.cube'), join(folder, 'candle-back.cube')];
+    gatelight(['build', join(projectRoot, 'looks/candle-warm-old-lamp.json'), '-o', cube, '--force']);
+    gatelight(['undo', cube, '-o', back, '--force']);
+    await table.open(patches, back);
+    await table.atRest();
+    const said = gatelight(['check', back, '--json']);
+    expect(said.status).toBe(0);
+    const { findings } = JSON.parse(said.stdout) as { findings: { sentence: string }[] };
+    const told = await table.page.locator('.findings').innerText();
+    for (const { sentence } of findings) expect(told).toContain(sentence);
+    expect(await table.page.locator('.judgement h2').innerText()).toContain('Good');
+    expectNoFaults(table);
+  });
 });

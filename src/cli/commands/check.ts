@@ -1,8 +1,5 @@
 import type { Command } from 'commander';
-import { signalsIn } from '../../jobs/build-look.js';
-import { checkTable, isGood, onWayBack } from '../../jobs/check-lut.js';
-import { lutOrigin } from '../../jobs/lut-origin.js';
-import { screenSignals } from '../../jobs/signal.js';
+import { checkFile, isGood } from '../../jobs/check-lut.js';
 import type { Finding } from '../../lut/checks/index.js';
 import { exitCodes } from '../exit-codes.js';
 import { loadLook, loadLut } from '../load.js';
@@ -37,9 +34,7 @@ export function addCheck(program: Command): void {
     .action(async (lutPath: string, options: Options) => {
       const file = await loadLut(lutPath);
       const look = options.against === undefined ? undefined : await loadLook(options.against);
-      const signals = signalsIn(file) ?? screenSignals;
-      const found = checkTable(file.lut, signals, look);
-      const findings = lutOrigin(file).undoes === undefined ? found : onWayBack(found, file);
+      const findings = checkFile(file, look);
       const good = isGood(findings);
       noteAll(lutPath, file.notes);
       if (options.json) printJson({ file: lutPath, good, findings, notes: file.notes });

@@ -113,8 +113,8 @@ export function createEngine(store: Store, sight: Sight, changed: () => void, re
 
   async function showTable(card: Card): Promise<void> {
     if (card.kind !== 'table' || findings.shown.has(card.id)) return;
-    const { lut, shown, signals, notes } = await desk.call('readLut', { id: card.id, name: card.name });
-    findings.shown.set(card.id, { lattice: shown, lut, signals, notes });
+    const { file, shown, signals, notes } = await desk.call('readLut', { id: card.id, name: card.name });
+    findings.shown.set(card.id, { lattice: shown, file, signals, notes });
     sight.setTable(card.id, shown, signals);
     redraw();
     reading.followPicture();

@@ -1,5 +1,5 @@
 import type { Signals } from '../../jobs/signal.js';
-import type { Lut } from '../../lut/lattice.js';
+import type { LutFile } from '../../lut/formats/lut-format.js';
 import type { Finding } from '../../lut/checks/index.js';
 import type { ClippingShares } from '../../preview/clipping-marks.js';
 import type { UnusedStill } from '../../jobs/usable-stills.js';
@@ -19,8 +19,8 @@ export interface Shown {
   readonly lattice?: FlatLattice;
   /** The look, in the state that the lattice was computed of. */
   readonly of?: Card;
-  /** Of a table: the table itself. */
-  readonly lut?: Lut;
+  /** Of a table: its file. */
+  readonly file?: LutFile;
   readonly signals: Signals;
   readonly notes: readonly string[];
 }

@@ -1,4 +1,3 @@
-import { signalsOf } from '../../jobs/signal.js';
 import type { Card } from '../state/sheet.js';
 import { type Hand, newestOnly } from '../worker/crew.js';
 import { later } from './later.js';
@@ -17,8 +16,8 @@ export function createJudging({ store, findings, changed, tellProblem }: Working
     const shown = findings.shown.get(card.id);
     const verdict =
       card.kind === 'look'
-        ? judge.call('checkLook', { look: card.look, size, signals: signalsOf(card.look) })
-        : shown?.lut && judge.call('checkLut', { lut: shown.lut, signals: shown.signals });
+        ? judge.call('checkLook', { look: card.look, size })
+        : shown?.file && judge.call('checkFile', { file: shown.file });
     const said = await verdict?.catch(tellProblem);
     if (said && isCurrent()) findings.verdicts.set(card.id, said);
     changed();

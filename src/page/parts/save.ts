@@ -31,7 +31,7 @@ function savePreview(page: Page): void {
   const { engine, store, findings } = page;
   const shown = findings.shown.get(store.view.card);
   const still = stillOf(page);
-  const lut = shown?.lut ?? shown?.lattice;
+  const lut = shown?.file?.lut ?? shown?.lattice;
   if (still === undefined || shown === undefined || lut === undefined) return;
   const name = cardName(store.card());
   const orientation = orientationOf(store.sheet().turn);

@@ -7,7 +7,7 @@ import { InputError } from '../../errors/input-error.js';
 import { type DemoAgeName, type DemoStillName, renderDemoStill } from '../../demo/index.js';
 import { applyLook } from '../../jobs/apply-look.js';
 import { buildLook, type BuildOptions, type Maker, signalsIn } from '../../jobs/build-look.js';
-import { checkTable, isGood } from '../../jobs/check-lut.js';
+import { checkFile, isGood } from '../../jobs/check-lut.js';
 import { type MeasuredReel, measureReelToLook, type ReelRequest } from '../../jobs/measure-reel.js';
 import { previewLook } from '../../jobs/preview-look.js';
 import { reportReel } from '../../jobs/report-reel.js';
@@ -15,6 +15,7 @@ import { screenSignals, type Signals } from '../../jobs/signal.js';
 import type { Look } from '../../look/look-schema.js';
 import type { Lattice, Lut } from '../../lut/lattice.js';
 import { lutFormatOf } from '../../lut/formats/index.js';
+import type { LutFile } from '../../lut/formats/lut-format.js';
 import { findClipping } from '../../preview/clipping-marks.js';
 import { turnUpright } from '../../picture/orientation.js';
 import type { Picture } from '../../picture/picture.js';
@@ -137,16 +138,16 @@ export const tasks = {
   build: async (o: { look: Look; options: BuildOptions }) => buildLook(o.look, o.options, maker).text,
 
   /** What `gatelight check` answers to the file that would be written. */
-  checkLook: async (o: { look: Look; size: number; signals: Signals }) => {
+  checkLook: async (o: { look: Look; size: number }) => {
     const { bytes } = buildLook(o.look, { size: o.size }, maker);
     const reader = lutFormatOf('look.cube').createReader('look.cube');
     reader.write(bytes);
-    const findings = checkTable(reader.end().lut, o.signals, o.look);
+    const findings = checkFile(reader.end(), o.look);
     return { findings, good: isGood(findings) };
   },
 
-  checkLut: async (o: { lut: Lut; signals: Signals }) => {
-    const findings = checkTable(o.lut, o.signals);
+  checkFile: async (o: { file: LutFile }) => {
+    const findings = checkFile(o.file);
     return { findings, good: isGood(findings) };
   },
 
@@ -162,10 +163,9 @@ export const tasks = {
     const known = signalsIn(file);
     const unknown = 'It does not say which code values it takes and gives: they are taken as sRGB.';
     return {
-      lut: file.lut,
+      file,
       shown: tableLattice(file.lut),
       signals: known ?? screenSignals,
-      title: file.title,
       notes: known !== undefined ? file.notes : [...file.notes, unknown],
     };
   },
