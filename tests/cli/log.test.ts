@@ -135,6 +135,7 @@ describe('gatelight log', () => {
       /none\.jsonl: there is no such reel log\. gatelight log add begins one/,
     ],
     ['a folder as log', ['add', 'A', '--log', '.'], /is a folder/],
+    ['another file as log', ['add', 'A', '--log', 'pink.cube'], /^gatelight: pink\.cube: is no reel log/],
     [
       'another look than the file names',
       ['add', 'A', '--cube', 'pink.cube', '--look', otherLook],
@@ -142,7 +143,11 @@ describe('gatelight log', () => {
     ],
     ['a verdict that is none', ['add', 'A', '--verify', 'pink.cube'], /holds no result of verify/],
     ['a still that is missing', ['add', 'A', '--still', 'none.png'], /none\.png: no such file/],
-    ['a time that is none', ['add', 'A', '--recorded-at', 'yesterday'], /recordedAt: is no time such as/],
+    [
+      'a time that is none',
+      ['add', 'A', '--recorded-at', 'yesterday'],
+      /^gatelight: --recorded-at: "yesterday" cannot/,
+    ],
     ['no label', ['add', ''], /reel: is empty/],
     ['a log as output', ['export', '-o', 'reels.jsonl', '--force'], /a source is never overwritten/],
     ['no sub-command', ['remove'], /./],

@@ -74,15 +74,16 @@ async function syncFolder(file: string): Promise<void> {
   }
 }
 
-async function appendLine(file: string, line: Uint8Array): Promise<void> {
-  const handle = await open(file, 'a+');
+/** @param path where the file really lies @param file its name as the user gave it */
+async function appendLine(path: string, file: string, line: Uint8Array): Promise<void> {
+  const handle = await open(path, 'a+');
   try {
     const info = await handle.stat();
     if (!info.isFile()) throw new InputError({ file, what: 'is not an ordinary file' });
     await requireReelLog(handle, file);
     const torn = await endsTorn(handle, info.size);
     await appendWhole(handle, torn ? Buffer.concat([Buffer.of(newline), line]) : line, info.size);
-    if (info.size === 0) await syncFolder(file);
+    if (info.size === 0) await syncFolder(path);
   } finally {
     await handle.close();
   }
@@ -109,7 +110,7 @@ export async function appendReel(file: string, entry: ReelEntry): Promise<void> 
   const line = recordLine(entry);
   try {
     const name = await trueName(file);
-    await withLock(name, () => appendLine(name, line));
+    await withLock(name, () => appendLine(name, file, line));
   } catch (error) {
     throw refused(error, file);
   }

@@ -42,6 +42,9 @@ const fields = {
 const written = z.strictObject(fields);
 const read = z.looseObject(fields);
 
+/** Whether a text is a time as records hold it. */
+export const isRecordTime = (text: string): boolean => fields.recordedAt.safeParse(text).success;
+
 /** One reel on record. */
 export type ReelEntry = z.infer<typeof written>;
 

@@ -80,7 +80,11 @@ async function collect(lines: AsyncIterable<string | undefined>, file: string): 
     if ('entry' in record) entries.push(record.entry);
     else damaged.push({ line, what: record.damage });
     if (damaged.length > mostDamaged)
-      throw new InputError({ file, line, what: `is no reel log: ${damaged.length} lines are no records` });
+      throw new InputError({
+        file,
+        what: `is no reel log: ${damaged.length} lines are no records`,
+        hint: 'Name another file with --log.',
+      });
   }
   return { entries, damaged };
 }

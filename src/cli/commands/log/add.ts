@@ -3,12 +3,12 @@ import { z } from 'zod';
 import { InputError } from '../../../errors/input-error.js';
 import { hashFile } from '../../../files/hash-file.js';
 import { readTextBounded } from '../../../files/read-bounded.js';
-import { appendReel, type ReelEntry } from '../../../files/reel-log.js';
+import { appendReel, isRecordTime, type ReelEntry } from '../../../files/reel-log.js';
 import { lutOrigin } from '../../../jobs/lut-origin.js';
 import { canonicalLook } from '../../../look/canonical-look.js';
 import { loadLook, loadLut } from '../../load.js';
 import { maker } from '../../maker.js';
-import { jsonOption } from '../../options.js';
+import { jsonOption, refuseOption } from '../../options.js';
 import { noteAll, printable, printJson, terminal } from '../../report.js';
 import { logOption } from './log-option.js';
 
@@ -28,6 +28,11 @@ interface Options {
 }
 
 const gather = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
+
+function readTime(text: string): string {
+  if (isRecordTime(text)) return text;
+  return refuseOption('--recorded-at', text, 'date and time with its zone, such as 2026-03-01T19:30:00Z');
+}
 
 const hashed = async (file: string) => ({ file, sha256: await hashFile(file) });
 
@@ -124,7 +129,7 @@ export function addReel(log: Command): void {
     .option('--still <file>', 'a still of the reel; give it again for more', gather)
     .option('--verify <file>', 'what gatelight verify --json said')
     .option('--notes <words>', 'anything else')
-    .option('--recorded-at <time>', 'such as 2026-03-01T19:30:00Z; now when left out')
+    .option('--recorded-at <time>', 'such as 2026-03-01T19:30:00Z; now when left out', readTime)
     .addOption(jsonOption())
     .addHelpText(
       'after',
