@@ -43,8 +43,9 @@ export interface MeasuredReel {
   readonly look: Look;
   /** The look file: JSON on several lines. */
   readonly text: string;
-  /** What was marked. */
+  /** What was marked, and of that what can be. */
   readonly marks: Marks;
+  readonly usable: Marks;
   /** Stills that tell nothing, and were left out. */
   readonly unused: readonly UnusedStill[];
 }
@@ -132,6 +133,7 @@ export function measureReelToLook(request: ReelRequest): MeasuredReel {
     look: checkLook(fields, 'the measured look'),
     text: `${JSON.stringify(fields, null, 2)}\n`,
     marks: request.marks,
+    usable,
     unused,
   };
 }

@@ -44,12 +44,12 @@ function small(picture: Picture): Picture {
 }
 
 /** Rectangles marked in a still, as shares of its sides. */
-function markedIn({ marks }: MeasuredReel, still: number, { width, height }: Picture): MarkedPart[] {
+function markedIn({ marks, usable }: MeasuredReel, still: number, { width, height }: Picture): MarkedPart[] {
   return markKinds.flatMap((kind) =>
     (marks[kind] ?? [])
       .filter((rectangle) => rectangle.still === still + 1)
       .map((r) => ({
-        name: pointNames[kind],
+        name: usable[kind]?.includes(r) === true ? pointNames[kind] : `${pointNames[kind]}, not used`,
         x: r.x / width,
         y: r.y / height,
         width: r.width / width,

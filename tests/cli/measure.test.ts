@@ -42,6 +42,21 @@ describe('gatelight measure', () => {
     expect(Math.abs(loss.cyan - demoAges.pink.loss.cyan)).toBeLessThan(0.2);
   });
 
+  it('measures past a still without colour, and tells which', async () => {
+    const title = await write(
+      'title.png',
+      makeStill(() => grey(0.3)),
+    );
+    const ended = gatelight(['measure', title, regatta, '--json']);
+    expect(ended.status, ended.stderr).toBe(0);
+    expect(ended.stderr).toMatch(
+      /^note: .*title\.png: has no colour, so it tells nothing of dyes: it was not used\.\n$/,
+    );
+    const { unused } = JSON.parse(ended.stdout) as { unused: { name: string }[] };
+    expect(unused.map(({ name }) => name)).toEqual([title]);
+    expect(isPlainRefusal(gatelight(['measure', title]))).toBe(true);
+  });
+
   it('keeps a look to be like, its lamp file named from where the new look lies', () => {
     mkdirSync(at('looks'), { recursive: true });
     const lamp = Array.from({ length: 41 }, (_, i) => `${380 + 10 * i}, ${1 + i / 40}`).join('\n');

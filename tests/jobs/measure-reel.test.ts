@@ -306,10 +306,15 @@ describe('words and picture', () => {
     expect(report.height).toBeGreaterThan(reportReel(alone, [regatta, tram], fonts).height - 1);
   });
 
-  it('draw the report of marked stills', () => {
+  it('draw the report of marked stills, and say of a mark that it was not used', () => {
     const stills = reelOf('warm');
-    const neutral = [{ still: 2, x: 20, y: 30, width: 20, height: 10 }];
-    const reel = measureReelToLook({ stills, marks: { neutral }, dyes: 'auto' });
-    expect(reportReel(reel, stills, fonts)).toMatchObject({ width: 1600, channels: 3, bits: 8 });
+    const neutral = [{ still: 1, x: 20, y: 30, width: 20, height: 10 }];
+    const black = [{ still: 1, x: 110, y: 60, width: 10, height: 10 }];
+    const reel = measureReelToLook({ stills, marks: { neutral, black }, dyes: 'auto' });
+    expect(reel.usable).toMatchObject({ neutral, black: [] });
+    const report = reportReel(reel, stills, fonts);
+    expect(report).toMatchObject({ width: 1600, channels: 3, bits: 8 });
+    const asIfUsed = reportReel({ ...reel, usable: reel.marks }, stills, fonts);
+    expect(Buffer.from(report.data).equals(Buffer.from(asIfUsed.data))).toBe(false);
   });
 });

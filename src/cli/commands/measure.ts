@@ -127,11 +127,11 @@ async function measureStills(given: readonly string[], options: Options): Promis
   tell(reel, paths, options);
 }
 
-function tell({ measurement, look }: MeasuredReel, paths: readonly string[], options: Options): void {
+function tell({ measurement, look, unused }: MeasuredReel, paths: readonly string[], options: Options): void {
   const { stock, output, report } = options;
   if (options.json) {
     // The cloud is for the report: thousands of numbers.
-    printJson({ stills: paths, output, report, name: look.name, ...measurement, cloud: undefined });
+    printJson({ stills: paths, unused, output, report, name: look.name, ...measurement, cloud: undefined });
     return;
   }
   for (const line of reelLines(measurement, stock)) terminal.result(printable(line));
