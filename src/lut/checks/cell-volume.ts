@@ -24,7 +24,8 @@ const orders = [
  */
 export function leastVolume({ values, strides, perVolume }: Cells, corner: number): number {
   let least = Infinity;
-  for (const [a, b, c, turn] of orders) {
+  for (let k = 0; k < orders.length; k++) {
+    const [a, b, c, turn] = orders[k];
     const second = corner + strides[a];
     const third = second + strides[b];
     const fourth = third + strides[c];

@@ -21,13 +21,13 @@ class Folds {
   private worst = flat;
 
   /** @param slope volume or slope of the part in the output, as a multiple of its own in the input */
-  count(slope: number, where: Triple): void {
+  count(slope: number, red: number, green: number, blue: number): void {
     this.parts++;
     if (slope >= flat) return;
     this.folded++;
     if (slope >= this.worst) return;
     this.worst = slope;
-    this.where = where;
+    this.where = [red, green, blue];
   }
 
   finding(answer: Pick<Finding, 'name' | 'severity'>, of: string): Finding {
@@ -78,15 +78,23 @@ function foldsOfLattice(context: CheckContext, lattice: Lattice): { all: Folds; 
   const strides = [3, 3 * size, 3 * size * size] as const;
   const cells = { values, strides, perVolume };
   const folds = { all: new Folds(), screen: new Folds() };
+  const reds = along[0].map((r) => middle(r, 0));
+  const line = new Float64Array(3 * reds.length);
   for (const b of along[2])
     for (const g of along[1]) {
-      const line = along[0].map((r): Triple => [middle(r, 0), middle(g, 1), middle(b, 2)]);
-      const isOnScreen = onScreen(context.decodeInput, Float64Array.from(line.flat()), line.length);
-      along[0].forEach((r, i) => {
-        const volume = leastVolume(cells, strides[0] * r + strides[1] * g + strides[2] * b);
-        folds.all.count(volume, line[i]);
-        if (isOnScreen(i)) folds.screen.count(volume, line[i]);
-      });
+      const [green, blue] = [middle(g, 1), middle(b, 2)];
+      for (let i = 0; i < reds.length; i++) {
+        line[3 * i] = reds[i];
+        line[3 * i + 1] = green;
+        line[3 * i + 2] = blue;
+      }
+      const isOnScreen = onScreen(context.decodeInput, line, reds.length);
+      const row = strides[1] * g + strides[2] * b;
+      for (let i = 0; i < reds.length; i++) {
+        const volume = leastVolume(cells, row + strides[0] * along[0][i]);
+        folds.all.count(volume, reds[i], green, blue);
+        if (isOnScreen(i)) folds.screen.count(volume, reds[i], green, blue);
+      }
     }
   return folds;
 }
@@ -98,7 +106,7 @@ function foldsOfCurves({ size, values, domainMin, domainMax }: CurveTable): Fold
     const channel = i % 3;
     const slope = ((values[i] - values[i - 3]) * (size - 1)) / (domainMax[channel] - domainMin[channel]);
     const code = nodeCode(Math.floor(i / 3) - 0.5, size, domainMin[channel], domainMax[channel]);
-    folds.count(slope, [code, code, code]);
+    folds.count(slope, code, code, code);
   }
   return folds;
 }
