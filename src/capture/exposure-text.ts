@@ -1,6 +1,7 @@
 import type { Triple } from '../maths/matrix3.js';
 import { exposureLimits, isBurntOut, overallNoise } from './exposure-advice.js';
 import type { ExposureTest, StillExposure } from './exposure-test.js';
+import { namesApart } from './names-apart.js';
 
 /** A share of the pixels, per cent, short: `0`, `<0.1`, `2.1`, `34`. */
 export function shareText(percent: number): string {
@@ -20,13 +21,20 @@ const three = (values: Triple) => values.map((value) => shareText(value).padEnd(
 
 /** Names longer than this are cut in the table, in their middle: they differ at their ends. */
 const longestName = 29;
-const keptEnd = (longestName - 3) / 2;
-const shortName = (name: string) =>
-  name.length <= longestName ? name : `${name.slice(0, keptEnd)}...${name.slice(-keptEnd)}`;
+
+/** Names for the table; where what tells them apart would be cut out, more of them is kept. */
+function shortNames(names: readonly string[], longest = longestName): readonly string[] {
+  const end = (longest - 3) / 2;
+  const cut = names.map((name) =>
+    name.length <= longest ? name : `${name.slice(0, end)}...${name.slice(-end)}`,
+  );
+  return new Set(cut).size === new Set(names).size ? cut : shortNames(names, longest + 2);
+}
 
 function tableOf({ stills, take, advice }: ExposureTest): string[] {
   const taken = advice.startsWith('take');
-  const width = Math.max(5, ...stills.map(({ name }) => shortName(name).length)) + 2;
+  const names = shortNames(namesApart(stills.map(({ name }) => name)));
+  const width = Math.max(5, ...names.map((name) => name.length)) + 2;
   const row = (mark: string, name: string, ...cells: readonly string[]) =>
     `${mark} ${name.padEnd(width)}${cells.join('')}`.trimEnd();
   const wide = (text: string) => text.padEnd(20);
@@ -44,7 +52,7 @@ function tableOf({ stills, take, advice }: ExposureTest): string[] {
     ...stills.map((still, i) =>
       row(
         taken && i === take ? '>' : ' ',
-        shortName(still.name),
+        names[i],
         signedStops(still.exposureStops).padEnd(10),
         wide(three(still.burntOutPercent)),
         wide(three(still.blockedPercent)),
@@ -60,6 +68,9 @@ const stops = (value: number) => {
   return `${text} ${text === '1.0' ? 'stop' : 'stops'}`;
 };
 
+/** To a tenth, so that what is advised is not too little. */
+const roundedUp = (value: number) => Math.ceil(10 * value) / 10;
+
 /** Why the still is the one, one sentence. */
 function reason({ stills, take, advice }: ExposureTest): string {
   const { headroomStops = 0, shadowNoisePercent } = stills[take];
@@ -73,7 +84,7 @@ function reason({ stills, take, advice }: ExposureTest): string {
   if (advice === 'take') return keeps;
   if (advice === 'take-or-go-up')
     return `${keeps} Up to ${stops(headroomStops - exposureLimits.leastHeadroomStops)} more light would still be safe and cleaner.`;
-  return `Its highlights are whole, but only ${stops(headroomStops)} are left: a brighter frame of the reel would burn out. Safer: ${stops(exposureLimits.leastHeadroomStops - headroomStops)} less light.`;
+  return `Its highlights are whole, but only ${stops(headroomStops)} are left: a brighter frame of the reel would burn out. Safer: ${stops(roundedUp(exposureLimits.leastHeadroomStops - headroomStops))} less light.`;
 }
 
 /** What to take and why. */
@@ -86,7 +97,7 @@ export function adviceText(test: ExposureTest): string {
   const over =
     best.headroomStops === undefined
       ? 'by a stop or more (how far it has gone over cannot be told from these stills)'
-      : `by ${stops(exposureLimits.leastHeadroomStops - best.headroomStops)}`;
+      : `by ${stops(roundedUp(exposureLimits.leastHeadroomStops - best.headroomStops))}`;
   const dark = test.stills.some((still) => !isBurntOut(still));
   return `Take none of these: ${dark ? 'what shows anything is' : 'all are'} burnt out. Go down from ${best.name} ${over} and test again.`;
 }

@@ -1,5 +1,6 @@
 import { adviceText, noiseText, notesOf, signedStops } from '../capture/exposure-text.js';
 import type { ExposureTest, StillExposure, TestStill } from '../capture/exposure-test.js';
+import { namesApart } from '../capture/names-apart.js';
 import { cropStill, litStill, type StillSignal } from '../capture/still-light.js';
 import type { Camera } from '../look/sections/camera.js';
 import type { Box } from '../picture/canvas.js';
@@ -9,7 +10,6 @@ import { palette } from '../preview/palette.js';
 import { drawReportSheet, type SheetPicture } from '../preview/report-sheet.js';
 import type { LabelFonts } from '../preview/typeface.js';
 import { channelEndMarks } from './channel-ends.js';
-import { fileName } from './file-name.js';
 import { shown } from './preview-look.js';
 
 function roomWords({ headroomStops, burntOutPercent }: StillExposure): string {
@@ -21,8 +21,9 @@ function roomWords({ headroomStops, burntOutPercent }: StillExposure): string {
 }
 
 function barsOf({ stills, take, advice }: ExposureTest): HeadroomBar[] {
+  const names = namesApart(stills.map(({ name }) => name));
   return stills.map((still, i) => ({
-    name: fileName(still.name),
+    name: names[i],
     ink: advice.startsWith('take') && i === take ? palette.green : palette.grey,
     stops: still.headroomStops,
     words: `${roomWords(still)}, noise ${noiseText(still)}`,
@@ -43,7 +44,8 @@ export function reportExposure(
   fonts: LabelFonts,
 ): Picture {
   const { take, advice, ceilingFound } = test;
-  const pictures = stills.map(({ name, picture }, i): SheetPicture => {
+  const names = namesApart(stills.map(({ name }) => name));
+  const pictures = stills.map(({ picture }, i): SheetPicture => {
     const whole = litStill(
       picture,
       ceilingFound === undefined ? signal : { ...signal, ceiling: ceilingFound },
@@ -53,7 +55,7 @@ export function reportExposure(
     const taken = advice.startsWith('take') && i === take;
     return {
       part: taken ? 'take this one' : `exposure ${signedStops(test.stills[i].exposureStops)} stops`,
-      name: fileName(name),
+      name: names[i],
       display: shown(lit.picture, camera),
       marks,
       legend: legend.length > 0 ? legend : [{ text: 'nothing burnt out, nothing blocked' }],

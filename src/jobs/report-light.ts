@@ -13,6 +13,7 @@ import { drawStopsMap, stopsLegend } from '../preview/stops-map.js';
 import type { LabelFonts } from '../preview/typeface.js';
 import { drawWhitePlot } from '../preview/white-plot.js';
 import { channelEndMarks, channelMarks } from './channel-ends.js';
+import { fileName } from './file-name.js';
 import { shown } from './preview-look.js';
 
 /** As large as a picture of the sheet. */
@@ -107,7 +108,12 @@ export function reportLight(
       title: 'Gate light',
       headline: readinessText('The light', findings),
       pictures: [
-        { part: 'open gate', name: still.name, display: shown(lit.picture, camera), ...channelEndMarks(lit) },
+        {
+          part: 'open gate',
+          name: fileName(still.name),
+          display: shown(lit.picture, camera),
+          ...channelEndMarks(lit),
+        },
         ...evennessPicture(light, fonts),
         ...whitePicture(light, fonts),
         { part: 'exposure', name: 'how far the brightest parts reach', display: drawHeadroom(bars, fonts) },

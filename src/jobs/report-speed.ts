@@ -4,6 +4,7 @@ import { confidenceWords, pulseWords, timeText } from '../capture/speed/speed-te
 import type { Picture } from '../picture/picture.js';
 import { drawPulsePlot, type PulsePanel, type PulsePoint } from '../preview/pulse-plot.js';
 import type { LabelFonts } from '../preview/typeface.js';
+import { fileName } from './file-name.js';
 
 /** Beats that the first panel shows where the recording has them, and the most frames that are still told apart in it. */
 const shownBeats = 6;
@@ -81,8 +82,8 @@ function sentencesOf({ speed, confidence, flicker, jumps, settings }: SpeedRepor
 
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
-/** What a test recording tells, as a picture. @param title such as the file's name */
+/** What a test recording tells, as a picture. @param title the file's name, with or without its folders */
 export function reportSpeed(report: SpeedReport, title: string, fonts: LabelFonts): Picture {
   const panels = [overTime(report), ...(report.speed === undefined ? [] : [overPulse(report)])];
-  return drawPulsePlot({ title, sentences: sentencesOf(report), panels }, fonts);
+  return drawPulsePlot({ title: fileName(title), sentences: sentencesOf(report), panels }, fonts);
 }

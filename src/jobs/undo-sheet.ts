@@ -6,6 +6,7 @@ import type { Picture } from '../picture/picture.js';
 import { drawReportSheet } from '../preview/report-sheet.js';
 import type { LabelFonts } from '../preview/typeface.js';
 import { applyLook } from './apply-look.js';
+import { fileName } from './file-name.js';
 import { shown } from './preview-look.js';
 import type { Signals } from './signal.js';
 import { lossNames, percent, sentenceStart, wayBackSentence } from './undo-words.js';
@@ -43,7 +44,7 @@ export function undoSheet(
     title: back.title,
     headline: `On this still: ${stillWords(marks)}.`,
     pictures: [
-      { part: 'before the look', name: still.name, display: shown(picture, look.signals.input) },
+      { part: 'before the look', name: fileName(still.name), display: shown(picture, look.signals.input) },
       {
         part: 'after',
         name: 'the look and the way back',

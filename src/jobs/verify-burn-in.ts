@@ -2,6 +2,7 @@ import type { CauseContext } from '../burn-in/causes/index.js';
 import { type DifferenceMap, differenceMap } from '../burn-in/difference-map.js';
 import type { SeenAs } from '../burn-in/fit.js';
 import { type Verdict, verify } from '../burn-in/verify.js';
+import { namesApart } from '../capture/names-apart.js';
 import { fromFull, toFull } from '../colour/signal-range.js';
 import type { TransferFunction } from '../colour/transfer-functions/transfer-function.js';
 import { primariesOf, transferFunctionOf } from '../look/sections/signal.js';
@@ -103,6 +104,7 @@ export function burnInSheet(
   engine?: ApplyEngine,
 ): Picture {
   const { input, output } = look.signals;
+  const names = namesApart([burnt.name, plain.name]);
   const expected = applyLook(look.lut, plain.picture, engine);
   const map = differenceMap(expected, burnt.picture, verdict.shift, seenAsOf(output));
   return drawReportSheet(
@@ -111,8 +113,8 @@ export function burnInSheet(
       headline: verdictSentence(verdict),
       pictures: [
         { part: 'expected', name: look.name, display: shown(expected, output) },
-        { part: 'burnt', name: burnt.name, display: shown(burnt.picture, output) },
-        { part: 'plain', name: plain.name, display: shown(plain.picture, input) },
+        { part: 'burnt', name: names[0], display: shown(burnt.picture, output) },
+        { part: 'plain', name: names[1], display: shown(plain.picture, input) },
         {
           part: 'difference',
           name: 'CIEDE2000 between expected and burnt',

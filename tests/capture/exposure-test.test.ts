@@ -29,9 +29,16 @@ it('names that are too long for the table stay apart there', () => {
     picture,
     name: `summer/reel-of-the-regatta/with-the-lamp-at-${30 + 20 * i}.png`,
   }));
-  const rows = exposureText(testExposure(named, signal)).match(/^[ >] summer\S+/gm)!;
-  expect(rows).toHaveLength(2);
-  expect(rows[0].slice(2)).not.toBe(rows[1].slice(2));
+  const rowsOf = (stills: typeof named, name: RegExp) => {
+    const rows = exposureText(testExposure(stills, signal)).match(name)!;
+    expect(rows).toHaveLength(2);
+    expect(rows[0].slice(2)).not.toBe(rows[1].slice(2));
+    return rows;
+  };
+  expect(rowsOf(named, /^[ >] with\S+/gm)[0]).toContain('with-the-lamp-at-30.png');
+  const end = '-and-the-sensitivity-at-its-lowest.png';
+  const longer = named.map(({ picture, name }) => ({ picture, name: name.replace('.png', end) }));
+  expect(rowsOf(longer, /^[ >] with\S+/gm)[0]).toContain('...');
 });
 
 describe('what is lost at the ends', () => {
