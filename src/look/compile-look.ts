@@ -1,7 +1,8 @@
 import type { MakeDyeModel } from '../film/dye-model.js';
+import { behindScanFlare, filmAlone } from '../film/scan-flare.js';
 import type { Run } from '../maths/matrix3.js';
 import { canonicalJson } from './canonical-look.js';
-import { lightEnd, lightPath } from './light-path.js';
+import { lightEnd, lightPath, scanFlare } from './light-path.js';
 import type { Look } from './look-schema.js';
 import { probeCodes } from './probe-codes.js';
 import { readCamera } from './sections/camera.js';
@@ -32,8 +33,11 @@ export function compileLook(look: Look, make?: MakeDyeModel): Run {
   const delivery = deliveryOf(look.delivery, look.camera);
   const [path, end] = [lightPath(look, make), lightEnd(look)];
   if (path.length + end.length === 0 && deliversAsRecorded(look, delivery)) return () => {};
-  const arrive = inTurn([readCamera(look.camera), ...path, toDeliveryPrimaries(delivery)]);
+  const read = readCamera(look.camera);
+  const flare = scanFlare(look);
+  const project = inTurn([...path, toDeliveryPrimaries(delivery)]);
   const arriving = probeCodes(look.camera);
-  arrive(arriving, arriving.length / 3);
-  return inTurn([arrive, ...fitGamut(delivery, arriving), ...end, writeDelivery(delivery, look.camera)]);
+  inTurn([read, filmAlone(flare), project])(arriving, arriving.length / 3);
+  const picture = behindScanFlare(flare, inTurn([project, ...fitGamut(delivery, arriving)]));
+  return inTurn([read, picture, ...end, writeDelivery(delivery, look.camera)]);
 }

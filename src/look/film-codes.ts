@@ -1,8 +1,11 @@
 import { dyeSets } from '../film/dye-sets/index.js';
+import { filmAlone, withScanFlare } from '../film/scan-flare.js';
 import { ageStock, filmGamut } from '../film/stock.js';
+import { scanFlare } from './light-path.js';
 import type { Look } from './look-schema.js';
 import { codesOfFilm, readCamera } from './sections/camera.js';
 import { deliveryOf, toDeliveryPrimaries, writeDelivery } from './sections/delivery.js';
+import { inTurn } from './sections/section.js';
 import { isAged, stockSchema } from './sections/stock.js';
 
 /** Draws given up on: a camera whose code values hold next to no film colours. */
@@ -16,7 +19,7 @@ const mostDraws = 200;
 export function randomFilmCodes(look: Look, count: number, random: () => number): Float64Array {
   const { dyes, loss, stain } = look.stock ?? stockSchema.parse({});
   const onFilm = filmGamut({ dyes: dyeSets[dyes], loss, stain });
-  const read = readCamera(look.camera);
+  const read = inTurn([readCamera(look.camera), filmAlone(scanFlare(look))]);
   const { none, openGate } = codesOfFilm(look.camera);
   const draw = () => none + (openGate - none) * random();
   const codes = new Float64Array(3 * count);
@@ -60,6 +63,7 @@ export function filmGreys(
   if (shown.length === 0) return undefined;
   for (const run of [
     ageStock({ ...stock, dyes }),
+    withScanFlare(scanFlare({ stock, camera })),
     toDeliveryPrimaries(asCamera),
     writeDelivery(asCamera, camera),
   ])

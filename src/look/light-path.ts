@@ -8,7 +8,7 @@ import { compileFlare, compileLamp, projectorLight } from './sections/projector.
 import { compileRolloff } from './sections/rolloff.js';
 import { compileRoom } from './sections/room.js';
 import { roomSchema } from './sections/room.js';
-import { compileStock, stockSchema } from './sections/stock.js';
+import { compileStock, isAged, stockSchema } from './sections/stock.js';
 
 /** A stretch of the path: what its outcome hangs on besides the light that arrives, and its work when it is asked for. */
 export interface Stretch {
@@ -43,6 +43,10 @@ export function stretches(look: Look, make?: MakeDyeModel): Stretch[] {
 /** The path as one list of steps. */
 export const lightPath = (look: Look, make?: MakeDyeModel): Run[] =>
   stretches(look, make).flatMap(({ compile }) => compile());
+
+/** Stray light of the scan, a share of the open gate: 0 where no dye is to be read. */
+export const scanFlare = ({ camera, stock }: Pick<Look, 'camera' | 'stock'>): number =>
+  stock !== undefined && isAged(stock) ? (camera.flare ?? 0) : 0;
 
 /** How light ends: worked in the delivery's primaries, where nothing may pass 1. */
 export function lightEnd(look: Look): Run[] {

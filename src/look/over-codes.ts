@@ -1,6 +1,7 @@
 import type { MakeDyeModel } from '../film/dye-model.js';
+import { behindScanFlare, filmAlone } from '../film/scan-flare.js';
 import type { Run } from '../maths/matrix3.js';
-import { lightEnd, type Stretch, stretches } from './light-path.js';
+import { lightEnd, scanFlare, type Stretch, stretches } from './light-path.js';
 import type { Look } from './look-schema.js';
 import { probeCodes } from './probe-codes.js';
 import { readCamera } from './sections/camera.js';
@@ -44,19 +45,24 @@ const keyed = ({ hangsOn, compile }: Stretch) => {
  * @returns for a look: a new array of rows r g b as the device expects them
  */
 export function lookOverCodes(codes: Float64Array, make?: MakeDyeModel): (look: Look) => Float64Array {
-  const [own, probed] = [memory(), memory()];
+  const [read, readProbes, own, probed] = [memory(), memory(), memory(), memory()];
   return (look) => {
     const { camera } = look;
     const delivery = deliveryOf(look.delivery, camera);
+    const flare = scanFlare(look);
+    const reading = [keyed({ hangsOn: camera, compile: () => [readCamera(camera)] })];
     const path = [
-      keyed({ hangsOn: camera, compile: () => [readCamera(camera)] }),
+      keyed({ hangsOn: [camera, flare], compile: () => [] }),
       ...stretches(look, make).map(keyed),
       keyed({ hangsOn: delivery, compile: () => [toDeliveryPrimaries(delivery)] }),
     ];
-    const arriving = probed(() => probeCodes(camera), path);
-    const values = own(() => codes, path).slice();
-    const last = [...fitGamut(delivery, arriving), ...lightEnd(look), writeDelivery(delivery, camera)];
-    inTurn(last)(values, values.length / 3);
+    const light = readProbes(() => probeCodes(camera), reading).slice();
+    filmAlone(flare)(light, light.length / 3);
+    const arriving = probed(() => light, path);
+    const project: Run = (film) => film.set(own(() => film.slice(), path));
+    const picture = behindScanFlare(flare, inTurn([project, ...fitGamut(delivery, arriving)]));
+    const values = read(() => codes, reading).slice();
+    inTurn([picture, ...lightEnd(look), writeDelivery(delivery, camera)])(values, values.length / 3);
     return values;
   };
 }

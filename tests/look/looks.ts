@@ -103,7 +103,10 @@ export const sectionsOf = (usual: boolean) => ({
   }),
 });
 
-export const cameras = fc.record({ encoding, primaries: primariesChoice, range });
+export const cameras = fc.record(
+  { encoding, primaries: primariesChoice, range, flare: number(0, 0.05) },
+  { requiredKeys: ['encoding', 'primaries', 'range'] },
+);
 export const deliveries = fc.record(
   { encoding, primaries: primariesChoice, range, gamutCompression: fc.boolean() },
   { requiredKeys: [] },

@@ -38,6 +38,7 @@ describe('lookOverCodes', () => {
     const changes: Partial<Record<keyof Look, object>>[] = [
       { camera: { encoding: 'bt709' } },
       { camera: { openGate: 0.8 } },
+      { camera: { flare: 0.003 } },
       { stock: { ...look.stock, loss: { cyan: 0.4 } } },
       { stock: { ...look.stock, dyes: 'print' } },
       { print: { exposureStops: 0.5, printerPoints: { red: 3 } } },

@@ -15,6 +15,10 @@ export const cameraSchema = z.strictObject({
     .max(100)
     .optional()
     .meta({ description: 'linear level of the light without film; left out: diffuse white of the encoding' }),
+  flare: z.number().min(0).max(0.05).optional().meta({
+    description:
+      'stray light of the scan as a share of the open gate: dyes are read without it, the picture keeps it; left out: none',
+  }),
 });
 
 export type Camera = z.output<typeof cameraSchema>;

@@ -13,7 +13,7 @@ export function createMeasuring({ store, findings, changed }: Workings, measurer
     findings.measuring = true;
     changed();
     const stills = sheet.stills.map(({ id, name }) => ({ id, name }));
-    const { openGate, ...camera } = card.look.camera;
+    const { openGate, flare, ...camera } = card.look.camera;
     const look = { ...card.look, camera, stock: undefined };
     const found = measurer.call('measure', { stills, marks: marksOf(sheet), dyes: 'auto', look });
     await found.then(

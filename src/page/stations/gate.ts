@@ -3,6 +3,7 @@ import { transferFunctionOf } from '../../look/sections/signal.js';
 import { transferFunctions } from '../../colour/transfer-functions/index.js';
 import { encodings, primariesOptions, ranges, typedInCurve, typedInPrimaries } from './signal-options.js';
 import type { Station } from './station.js';
+import { isSound } from './stock.js';
 
 export const gate: Station = {
   name: 'gate',
@@ -38,6 +39,18 @@ export const gate: Station = {
             words: 'at diffuse white',
             value: ({ camera }) => openGateOf({ ...camera, openGate: undefined }),
           },
+        },
+        {
+          kind: 'number',
+          path: 'camera.flare',
+          label: 'Stray light of the scan',
+          unit: '% of the open gate',
+          scale: 100,
+          step: 0.05,
+          usual: [0, 1],
+          leftOut: { words: 'none', value: () => 0 },
+          idle: (look) =>
+            isSound(look) ? 'Changes nothing as long as no dye is lost and no stain added.' : '',
         },
       ],
     },

@@ -1,5 +1,6 @@
 import { dyeSets } from '../../film/dye-sets/index.js';
 import type { Look } from '../../look/look-schema.js';
+import { isAged } from '../../look/sections/stock.js';
 import type { FieldPath } from '../state/field.js';
 import { withoutLamp } from './lamp.js';
 import { figure, type NumberControl, type Station, tagged } from './station.js';
@@ -22,9 +23,8 @@ const stain = (colour: 'red' | 'green' | 'blue'): NumberControl => ({
   usual: [-0.1, 0.5],
 });
 
-const isSound = ({ stock: asked }: Look): boolean =>
-  asked === undefined ||
-  [...Object.values(asked.loss), ...Object.values(asked.stain)].every((value) => value === 0);
+/** Whether no dye is given back and no stain taken out. */
+export const isSound = ({ stock: asked }: Look): boolean => asked === undefined || !isAged(asked);
 
 export const stock: Station = {
   name: 'stock',
