@@ -81,6 +81,9 @@ const gateWords = {
 export const openGateWords = ({ openGate, openGateFrom }: Measurement) =>
   `${openGate.toPrecision(3)} of linear light, ${gateWords[openGateFrom]}`;
 
+const strayLightWords = (flare: number) =>
+  `${Number((100 * flare).toFixed(2))} % of the open gate, taken for the scan's and left in the picture`;
+
 /** A clause as a sentence; a file's name at its start stays as it is. */
 const sentenceOf = (clause: string, names: readonly string[]) =>
   names.some((name) => clause.startsWith(name))
@@ -101,7 +104,7 @@ export const expectedWords = ({ expected, expectedAsRecorded, divided }: Confide
 
 /** Everything that was found, one line each, for a terminal. */
 export function reelLines(measurement: Measurement, dyesAsked: string): string[] {
-  const { loss, stain, uncertainty, dyes } = measurement;
+  const { loss, stain, uncertainty, dyes, flare } = measurement;
   const row = (name: string, words: string) => `  ${name.padEnd(14)}${words}`;
   return [
     headline(measurement),
@@ -109,6 +112,7 @@ export function reelLines(measurement: Measurement, dyesAsked: string): string[]
     ...lightNames.map((light) => row(`stain, ${light}`, stainWords(stain[light], uncertainty.stain[light]))),
     row('dyes', `${dyes}, ${dyesAsked === 'auto' ? 'the dye set that fits best' : 'as asked'}`),
     row('open gate', openGateWords(measurement)),
+    ...(flare > 0 ? [row('stray light', strayLightWords(flare))] : []),
     row('to expect', expectedWords(measurement.confidence)),
     `${surenessWords(measurement.confidence)}.`,
     ...doubts(measurement).map((doubt) => `  - ${doubt}`),

@@ -1,6 +1,6 @@
 import { ciede2000Run, labRun } from '../colour/difference.js';
 import { primaries } from '../colour/primaries/index.js';
-import { rgbToRgb, rgbToXyz, whiteOf } from '../colour/primaries/rgb-matrix.js';
+import { rgbToXyz, whiteOf } from '../colour/primaries/rgb-matrix.js';
 import { densityLight } from '../film/density-light.js';
 import { densityOf } from '../film/density.js';
 import { gateLight } from '../film/stock.js';
@@ -21,11 +21,6 @@ export interface Choice extends Axis {
 
 /** Colours of all stills that corrections are compared by. */
 const paletteSize = 72;
-/**
- * What share of a still's blocks may newly be burnt out or blocked for nothing, and what a share of 1 beyond it costs in
- * CIEDE2000: some black sky that was black before is worth a reel's colours, an open highlight is not.
- */
-const [newlyCutAtMost, cutCost] = [0.004, 120];
 /** How far a correction is carried out. */
 const degrees = [1, 0.85, 0.7, 0.5, 0.25];
 /**
@@ -33,12 +28,8 @@ const degrees = [1, 0.85, 0.7, 0.5, 0.25];
  * expected to be wrong. Less is a gamble, and a sound reel spoilt costs more trust than a fading left.
  */
 const [worthDoing, worthShare] = [1, 0.25];
-/** Linear light on the camera's scale beyond which a channel is at an end: half a code of 8 bits in BT.709. */
-const [blockedTo, burntFrom] = [4.5e-4, 0.995];
-
 const toBt2020 = densityLight(gateLight).toBt2020;
 const toXyz = multiply3(rgbToXyz(primaries.bt2020), toBt2020);
-const toScreen = multiply3(rgbToRgb(primaries.bt2020, primaries.bt709), toBt2020);
 const white = whiteOf(primaries.bt2020);
 
 /** Colours at equal steps through the blocks of each still, so that large areas count by their size. */
@@ -68,20 +59,15 @@ function lightOf(amounts: Float64Array, { space, flare }: Candidate): Float64Arr
   return light.map((v) => v + flare);
 }
 
-/** Amounts of a light if so much flare is taken off. */
-function amountsIn(light: Float64Array, { space }: Candidate, flare: number): Float64Array {
+/** Amounts of a light, a candidate's flare taken off. */
+function amountsIn(light: Float64Array, { space, flare }: Candidate): Float64Array {
   const amounts = light.map((v) => densityOf(v - flare));
   space.toAmounts(amounts);
   return amounts;
 }
 
 /** Light over the open gate after a correction. */
-function lightAfter(
-  amounts: Float64Array,
-  correction: Axis,
-  { space }: Candidate,
-  flare: number,
-): Float64Array {
+function lightAfter(amounts: Float64Array, correction: Axis, { space, flare }: Candidate): Float64Array {
   const light = broughtBack(amounts, correction);
   space.toLight(light);
   return light.map((v) => v + flare);
@@ -103,9 +89,9 @@ interface Sound {
 /** Everything that the reel may have looked like: samples of all candidates, each in its own dyes and flare. */
 function soundLooks(candidates: readonly Candidate[], palette: Float64Array, level: number): Sound[] {
   return candidates.flatMap((candidate) => {
-    const amounts = amountsIn(palette, candidate, candidate.flare);
+    const amounts = amountsIn(palette, candidate);
     return samplesOf(candidate.ageings).map(({ correction, probability }: Sample) => ({
-      lab: labOf(lightAfter(amounts, correction, candidate, candidate.flare), level),
+      lab: labOf(lightAfter(amounts, correction, candidate), level),
       probability: candidate.share * probability,
     }));
   });
@@ -120,33 +106,6 @@ function expectedOf(lab: Float64Array, sound: readonly Sound[]): number {
   }, 0);
 }
 
-/** Which lights have a channel at an end. Colours beyond the screen's are no loss: a look brings them back within. */
-function isCut(light: Float64Array, level: number): boolean[] {
-  const values = light.map((v) => level * v);
-  const dark = Array.from({ length: values.length / 3 }, (_, i) =>
-    values.subarray(3 * i, 3 * i + 3).some((v) => v <= blockedTo),
-  );
-  transformRun3(toScreen, values, values.length / 3);
-  return dark.map((is, i) => is || values.subarray(3 * i, 3 * i + 3).some((v) => v >= burntFrom));
-}
-
-/** A question to a correction: what share of its blocks does it newly burn out or block in the still that it harms most? */
-function cutting(of: Candidate, level: number): (correction: Axis) => number {
-  const stills = of.clouds.map(({ amounts: found, shares }) => {
-    const light = lightOf(found, of);
-    const amounts = amountsIn(light, of, 0);
-    const before = isCut(light, level);
-    return { amounts, shares: shares.map((share, i) => (before[i] ? 0 : share)) };
-  });
-  return (correction) =>
-    Math.max(
-      ...stills.map(({ amounts, shares }) => {
-        const after = isCut(lightAfter(amounts, correction, of, 0), level);
-        return shares.reduce((sum, share, i) => (after[i] ? sum + share : sum), 0);
-      }),
-    );
-}
-
 const sixOf = ({ logFactors, offsets }: Axis): number[] => [...logFactors, ...offsets];
 
 /** Mean over all ways of ageing. */
@@ -154,18 +113,6 @@ function meanOf(ageings: Ageings): number[] {
   const all = Object.values(ageings);
   return all[0].mean.map((_, i) => all.reduce((sum, { share, mean }) => sum + share * mean[i], 0));
 }
-
-/** Shares of what a correction takes out of clear film, which is what burns out first. */
-const takenOut = [1, 0.75, 0.5, 0.25, 0];
-
-/** A correction carried out fully and in part, and so with less taken out of clear film. */
-const gentler = (target: Axis): Axis[] =>
-  degrees.flatMap((degree) =>
-    takenOut.map((share) => {
-      const { logFactors, offsets } = partly(degree, target);
-      return correctionOf([...logFactors, ...offsets.map((v) => share * v)]);
-    }),
-  );
 
 /** Step of the differences that the slopes of an expectation are taken from. */
 const slopeStep = 1e-3;
@@ -186,8 +133,8 @@ function refined(start: Axis, expectation: (correction: Axis) => number): Axis {
 /**
  * The correction that is expected to come closest to the sound reel, as an eye sees it (least mean CIEDE2000 over the
  * stills' colours and over all that the reel may have gone through), sought from the means of what is known; carried
- * out in part where the ends of the stills ask for it, or not at all. Where the evidence is thin, doing little costs least.
- * @param candidates the likeliest first: its dyes are those of the correction
+ * out in part, or not at all. Where the evidence is thin, doing little costs least.
+ * @param candidates the likeliest first: its dyes and flare are those of the correction
  * @param level linear level of the open gate
  */
 export function chooseCorrection(candidates: readonly Candidate[], level: number): Choice {
@@ -195,10 +142,9 @@ export function chooseCorrection(candidates: readonly Candidate[], level: number
   const ageings = mixedAgeings(candidates);
   const palette = lightOf(paletteOf(of.clouds), of);
   const sound = soundLooks(candidates, palette, level);
-  // a look knows no flare
-  const amounts = amountsIn(palette, of, 0);
+  const amounts = amountsIn(palette, of);
   const expectation = (correction: Axis) =>
-    expectedOf(labOf(lightAfter(amounts, correction, of, 0), level), sound);
+    expectedOf(labOf(lightAfter(amounts, correction, of), level), sound);
   const likely = Object.values(ageings).filter(({ share }) => share >= leastShare);
   const ways = [meanOf(ageings), ...likely.map(({ mean }) => mean)].map(correctionOf);
   const rated = (correction: Axis) => ({ correction, expected: expectation(correction) });
@@ -206,16 +152,8 @@ export function chooseCorrection(candidates: readonly Candidate[], level: number
   const first = ways.flatMap((way) => degrees.map((degree) => rated(partly(degree, way))));
   const start = first.reduce((a, b) => (b.expected < a.expected ? b : a));
   const enough = Math.max(worthDoing, worthShare * withoutExpected);
-  const cutBy = cutting(of, level);
-  const target = refined(start.correction, expectation);
-  const choices = [...first, ...gentler(target).map(rated)]
-    .filter(({ expected }) => expected < withoutExpected - enough)
-    .map((choice) => ({
-      ...choice,
-      cost: choice.expected + cutCost * Math.max(0, cutBy(choice.correction) - newlyCutAtMost),
-    }));
-  const cheapest = choices.length > 0 ? choices.reduce((a, b) => (b.cost < a.cost ? b : a)) : undefined;
-  const best = cheapest !== undefined && cheapest.cost < withoutExpected ? cheapest : undefined;
+  const closest = rated(refined(start.correction, expectation));
+  const best = closest.expected < withoutExpected - enough ? closest : undefined;
   return {
     ...(best?.correction ?? asRecorded),
     expected: best?.expected ?? withoutExpected,

@@ -52,6 +52,8 @@ export interface ReportPoint {
 export interface Measurement {
   readonly openGate: number;
   readonly openGateFrom: OpenGate['from'];
+  /** Stray light of the scan that the correction reckons with, a share of the open gate; 0 where nothing is done. */
+  readonly flare: number;
   readonly dyes: DyeSetName;
   /** Effective losses, 0..0.9. */
   readonly loss: CyanMagentaYellow;
@@ -142,7 +144,7 @@ function deviations(ageings: Ageings): number[] {
 const first3 = (values: readonly number[]): Triple => [values[0], values[1], values[2]];
 
 function report(stills: readonly Still[], reading: Reading, candidates: readonly Candidate[]): Measurement {
-  const { dyes, space, clouds, fit } = candidates[0];
+  const { dyes, flare, space, clouds, fit } = candidates[0];
   const ageings = mixedAgeings(candidates);
   const choice = chooseCorrection(candidates, reading.gate.level);
   const left = first3(choice.logFactors.map(Math.exp));
@@ -176,6 +178,7 @@ function report(stills: readonly Still[], reading: Reading, candidates: readonly
   return {
     openGate: reading.gate.level,
     openGateFrom: reading.gate.from,
+    flare: leftAsItIs ? 0 : flare,
     dyes,
     loss: named(loss),
     stain: inLight(stain),

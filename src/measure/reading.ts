@@ -1,4 +1,5 @@
 import { type TransferFunctionName, transferFunctions } from '../colour/transfer-functions/index.js';
+import { leastTold } from '../film/scan-flare.js';
 import type { Triple } from '../maths/matrix3.js';
 import type { Picture } from '../picture/picture.js';
 import type { DyeSpace } from './dye-space.js';
@@ -38,9 +39,6 @@ export function readStills(
   const light = blocks.map((still) => still.light);
   return { gate, light, scenes: scenesOf(light, gate.level), marks };
 }
-
-/** Share of the open gate below which a scan does not tell dense from denser: density 3.3. */
-const leastTold = 5e-4;
 
 /** Equivalent amounts of a marked light, the scanner's flare (a share of the open gate) taken off. */
 export function amountsOf(light: Triple, { level }: OpenGate, space: DyeSpace, flare: number): Triple {

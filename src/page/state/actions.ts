@@ -133,10 +133,11 @@ const rounded = <T extends object>(values: T): T =>
     Object.entries(values).map(([name, value]) => [name, Number((value as number).toFixed(4)) + 0]),
   ) as T;
 
-type Losses = Pick<Measurement, 'openGate' | 'dyes' | 'loss' | 'stain'>;
+type Losses = Pick<Measurement, 'openGate' | 'flare' | 'dyes' | 'loss' | 'stain'>;
 
-const withMeasurement = (look: Look, { openGate, dyes, loss, stain }: Losses): Look => ({
-  ...withField(look, 'camera.openGate', Number(openGate.toPrecision(4))),
+const withMeasurement = (look: Look, { openGate, flare, dyes, loss, stain }: Losses): Look => ({
+  ...look,
+  camera: { ...look.camera, openGate: Number(openGate.toPrecision(4)), flare: flare || undefined },
   stock: { dyes, loss: rounded(loss), stain: rounded(stain) },
 });
 
@@ -144,7 +145,7 @@ const withMeasurement = (look: Look, { openGate, dyes, loss, stain }: Losses): L
 export const holdsMeasurement = (look: Look, measured: Losses): boolean =>
   canonicalLook(withMeasurement(look, measured)) === canonicalLook(look);
 
-/** Takes what was measured into the look that is shaped: open gate and stock. */
+/** Takes what was measured into the look that is shaped: open gate, stray light and stock. */
 export function takeMeasurement(store: Store, measured: Losses): void {
   const { card } = store.view;
   store.change('measured losses', (sheet) =>
