@@ -61,11 +61,18 @@ const rounded = (value: number) => Number(value.toFixed(4)) + 0;
 const roundedAll = <T extends object>(values: T): T =>
   Object.fromEntries(Object.entries(values).map(([name, value]) => [name, rounded(value as number)])) as T;
 
+/**
+ * How a correction alone ends: film itself lies below, its base takes more; but the bare light in a perforation, which
+ * holds no stain to take out, would be burnt out.
+ */
+const softEnd = { rolloff: { shoulderStart: 0.95, shoulderSoftness: 1 } };
+
 /** The look as fields of JSON: those of `like`, with camera and stock filled in. */
 function lookFields(request: ReelRequest, camera: Camera, measurement: Measurement): Record<string, unknown> {
   const { stills, like, written } = request;
-  const { $schema, name, note, camera: likeCamera, stock, ...sections } = like?.fields ?? {};
-  const alone = Object.keys(sections).length === 0;
+  const { $schema, name, note, camera: likeCamera, stock, ...rest } = like?.fields ?? {};
+  const alone = ['{}', canonicalJson(softEnd)].includes(canonicalJson(rest));
+  const sections = !alone ? rest : measurement.leftAsItIs ? {} : softEnd;
   const openGate = Number(measurement.openGate.toPrecision(4));
   const given =
     like === undefined
@@ -76,7 +83,7 @@ function lookFields(request: ReelRequest, camera: Camera, measurement: Measureme
     ...($schema === undefined ? {} : { $schema }),
     name: nameOf(like?.look, stills),
     note: noteOf(like?.look.note ?? '', stills, measurement, alone).slice(0, 4000),
-    camera: { ...(given as object), ...written, openGate },
+    camera: { ...(given as object), ...written, openGate, flare: measurement.flare || undefined },
     stock: {
       dyes: measurement.dyes,
       loss: roundedAll(measurement.loss),

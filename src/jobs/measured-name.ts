@@ -12,7 +12,7 @@ function namesOf(stills: readonly Still[]): string {
 
 /** Stands between what was measured and what the look that was filled in says of itself. */
 const saidBefore = ' The look it was made like says: ';
-const nothingElse = ' A correction alone: it gives back the dyes and changes nothing else.';
+const nothingElse = ' A correction alone: it gives back the dyes, and light brighter than film ends softly.';
 
 /** What a measurement writes before the words of others. */
 const ownNote = new RegExp(

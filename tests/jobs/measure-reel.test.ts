@@ -110,20 +110,42 @@ describe('measureReelToLook', () => {
   it('leaves a reel in good order alone', () => {
     const reel = measured('in-good-order');
     expect(reel.look.stock!.loss).toEqual({ cyan: 0, magenta: 0, yellow: 0 });
+    expect(reel.look.camera.flare).toBeUndefined();
+    expect(reel.look.rolloff).toBeUndefined();
     const { picture } = still('tram', 'in-good-order');
     expect(meanDifference(corrected(reel, picture), picture)).toBeLessThan(1);
     expect(headline(reel.measurement)).toMatch(/good order/);
   });
+
+  it.each(['pink', 'blue-shifted'] as const)(
+    'neither burns out the bare light of a reel %s nor blocks its blacks',
+    (age) => {
+      const { look } = measured(age);
+      const { encode } = transferFunctions.srgb;
+      const codesOf = (light: number) => encode(light * look.camera.openGate!);
+      // the bare light by itself and before a white balance that is 5 % off; no light but the scan's own stray light
+      const bare = [codesOf(1), codesOf(1.05), codesOf(0.95)];
+      const black = Array<number>(3).fill(codesOf(look.camera.flare!));
+      const out = Float64Array.from([...bare, ...black]);
+      compileLook(look)(out, 2);
+      const halfACode = 0.5 / 255;
+      for (const code of out) {
+        expect(code).toBeGreaterThan(halfACode);
+        expect(code).toBeLessThan(1 - halfACode);
+      }
+    },
+  );
 
   it('writes a look file that reads back as what was measured, a correction alone', () => {
     const { text, look, measurement } = measured('pink');
     expect(readLook(text, 'a.json')).toEqual(look);
     expect(text).toMatch(/^\{\n {2}"name": "Correction, measured from regatta.png and 1 more",\n/);
     expect(text.endsWith('}\n')).toBe(true);
-    expect(Object.keys(JSON.parse(text) as object)).toEqual(['name', 'note', 'camera', 'stock']);
+    expect(Object.keys(JSON.parse(text) as object)).toEqual(['name', 'note', 'camera', 'stock', 'rolloff']);
     expect(look.stock!.loss.cyan).toBeCloseTo(measurement.loss.cyan, 4);
     expect(look.stock!.dyes).toBe(measurement.dyes);
     expect(look.camera.openGate).toBeCloseTo(measurement.openGate, 3);
+    expect(look.camera.flare).toBe(measurement.flare);
     expect(look.note).toMatch(/Measured from regatta\.png, tram\.png: cyan \d+ %/);
   });
 
@@ -147,7 +169,7 @@ describe('measureReelToLook', () => {
     expect(written.rolloff).toEqual(fields.rolloff);
     expect(written.stock.dyes).toBe('reversal-early');
     expect(written.stock.loss.cyan).toBeLessThan(0.7);
-    expect(Object.keys(written.camera)).toEqual(['range', 'openGate']);
+    expect(Object.keys(written.camera)).toEqual(['range', 'openGate', 'flare']);
   });
 
   it('puts a new measurement in the place of an older one, in name and note', () => {

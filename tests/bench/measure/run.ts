@@ -1,14 +1,8 @@
+import { measureReelToLook } from '../../../src/jobs/measure-reel.js';
 import { compileLook } from '../../../src/look/compile-look.js';
-import { lookSchema } from '../../../src/look/look-schema.js';
 import type { Run } from '../../../src/maths/matrix3.js';
 import { percentile } from '../../../src/maths/percentile.js';
-import {
-  type Confidence,
-  type Marks,
-  type Measurement,
-  measureReel,
-  type Rectangle,
-} from '../../../src/measure/index.js';
+import { type Confidence, type Marks, measureReel, type Rectangle } from '../../../src/measure/index.js';
 import { bestLinearDensity, bestLosses, greyWorld, histogramStretch, whitePatch } from './rivals.js';
 import { mean, score, type Score } from './score.js';
 import { type Box, type FadeKind, fadeKinds, type Frame, type Reel, simulateReel } from './simulate/reel.js';
@@ -22,30 +16,15 @@ const say = (line: string) => process.stdout.write(`${line}\n`);
 
 const rectangle = (still: number, { x, y, w, h }: Box): Rectangle => ({ still, x, y, width: w, height: h });
 
-function lookOf(reel: Reel, found: Measurement): Run {
-  const { openGate, dyes, loss, stain } = found;
-  return compileLook(
-    lookSchema.parse({
-      name: 'measured',
-      camera: { encoding: reel.encoding, openGate },
-      stock: { dyes, loss, stain },
-    }),
-  );
-}
-
 /** A correction, and how sure it says it is. */
 interface Correction {
   readonly run: Run;
   readonly word?: Confidence['word'];
 }
 
-function measured(reel: Reel, stills: readonly Frame[], marks?: Marks): Correction {
-  const found = measureReel(stills, {
-    encoding: reel.encoding,
-    dyes: 'auto',
-    ...(marks ? { marks } : {}),
-  });
-  return { run: lookOf(reel, found), word: found.confidence.word };
+function measured({ encoding }: Reel, stills: readonly Frame[], marks: Marks = {}): Correction {
+  const { look, measurement } = measureReelToLook({ stills, marks, dyes: 'auto', written: { encoding } });
+  return { run: compileLook(look), word: measurement.confidence.word };
 }
 
 const marksOf = ({ marked }: Reel): Marks => ({
