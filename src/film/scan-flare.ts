@@ -25,14 +25,19 @@ export function withScanFlare(share: number): Run {
   };
 }
 
-/** What a run makes of film without the stray light of its scan; the picture keeps the stray light. In place. */
-export function behindScanFlare(share: number, run: Run): Run {
+/**
+ * What a run makes of film without the stray light of its scan; the picture keeps the stray light. In place.
+ * @param run from film to picture
+ * @param toPicture takes stray light to the primaries of the picture, so that what is darker than it keeps its colour
+ */
+export function behindScanFlare(share: number, run: Run, toPicture: Run): Run {
   if (share === 0) return run;
   const alone = filmAlone(share);
   return (values, count) => {
     const stray = values.slice(0, 3 * count);
     alone(values, count);
     for (let i = 0; i < 3 * count; i++) stray[i] -= values[i];
+    toPicture(stray, count);
     run(values, count);
     for (let i = 0; i < 3 * count; i++) values[i] += stray[i];
   };

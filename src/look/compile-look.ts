@@ -35,9 +35,10 @@ export function compileLook(look: Look, make?: MakeDyeModel): Run {
   if (path.length + end.length === 0 && deliversAsRecorded(look, delivery)) return () => {};
   const read = readCamera(look.camera);
   const flare = scanFlare(look);
-  const project = inTurn([...path, toDeliveryPrimaries(delivery)]);
+  const convert = toDeliveryPrimaries(delivery);
+  const project = inTurn([...path, convert]);
   const arriving = probeCodes(look.camera);
   inTurn([read, filmAlone(flare), project])(arriving, arriving.length / 3);
-  const picture = behindScanFlare(flare, inTurn([project, ...fitGamut(delivery, arriving)]));
+  const picture = behindScanFlare(flare, inTurn([project, ...fitGamut(delivery, arriving)]), convert);
   return inTurn([read, picture, ...end, writeDelivery(delivery, look.camera)]);
 }

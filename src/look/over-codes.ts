@@ -50,17 +50,18 @@ export function lookOverCodes(codes: Float64Array, make?: MakeDyeModel): (look: 
     const { camera } = look;
     const delivery = deliveryOf(look.delivery, camera);
     const flare = scanFlare(look);
+    const convert = toDeliveryPrimaries(delivery);
     const reading = [keyed({ hangsOn: camera, compile: () => [readCamera(camera)] })];
     const path = [
       keyed({ hangsOn: [camera, flare], compile: () => [] }),
       ...stretches(look, make).map(keyed),
-      keyed({ hangsOn: delivery, compile: () => [toDeliveryPrimaries(delivery)] }),
+      keyed({ hangsOn: delivery, compile: () => [convert] }),
     ];
     const light = readProbes(() => probeCodes(camera), reading).slice();
     filmAlone(flare)(light, light.length / 3);
     const arriving = probed(() => light, path);
     const project: Run = (film) => film.set(own(() => film.slice(), path));
-    const picture = behindScanFlare(flare, inTurn([project, ...fitGamut(delivery, arriving)]));
+    const picture = behindScanFlare(flare, inTurn([project, ...fitGamut(delivery, arriving)]), convert);
     const values = read(() => codes, reading).slice();
     inTurn([picture, ...lightEnd(look), writeDelivery(delivery, camera)])(values, values.length / 3);
     return values;

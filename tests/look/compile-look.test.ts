@@ -50,6 +50,20 @@ describe('a look that asks for nothing', () => {
     expect(through(lookOf({}), [-0.5, 1.5, 0.5])).toEqual([-0.5, 1.5, 0.5]));
 });
 
+describe('a look that takes off the stray light of a scan', () => {
+  it.each(['bt709', 'p3-d65', 'bt2020'])(
+    'leaves what is darker than that light its colour: %s',
+    (primaries) => {
+      const stock = { loss: { cyan: 0.5, yellow: 0.2 }, stain: { blue: 0.03 } };
+      const look = lookOf({ camera: { encoding: 'linear', primaries, flare: 0.05 }, stock });
+      const dark = [0.02, 0, 0, 0, 0.02, 0, 0, 0, 0.02, 0.02, 0.004, 0.004];
+      const values = Float64Array.from(dark);
+      compileLook(look)(values, 4);
+      values.forEach((v, i) => expect(v).toBeCloseTo(dark[i], 9));
+    },
+  );
+});
+
 describe('every look', () => {
   const around = Array.from({ length: 343 }, (_, i) => [i % 7, Math.floor(i / 7) % 7, Math.floor(i / 49)])
     .flat()
