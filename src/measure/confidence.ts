@@ -2,7 +2,7 @@ import type { Triple } from '../maths/matrix3.js';
 import type { Choice } from './choose-correction.js';
 import type { AmountCloud } from './density-cloud.js';
 import { type FadingKindName, fadingKinds } from './fading-kinds.js';
-import type { MarkKind, MarkReading } from './marks.js';
+import type { MarkKind, MarkReading, Rectangle } from './marks.js';
 import { mostlyOneColoured } from './one-sidedness.js';
 import type { OpenGate } from './open-gate.js';
 
@@ -14,7 +14,7 @@ export interface Confidence {
   readonly expectedAsRecorded: number;
   /** Whether so many stills speak against the others that what is expected is of no reel. */
   readonly divided: boolean;
-  /** Why it is not better; empty for `good`. */
+  /** Why it is not better; empty for `good` only. */
   readonly reasons: readonly string[];
 }
 
@@ -56,32 +56,49 @@ function darkestTone({ clouds, choice }: Evidence): number {
 const undecided = ({ leftAsItIs, kinds }: Evidence): boolean =>
   leftAsItIs && kinds['good-order'] < goodOrderFrom;
 
+/** Half of the stills or more against the others: of which reel is the answer? */
+const isDivided = ({ disagreeing, stills }: Evidence): boolean =>
+  disagreeing.length > 0 && 2 * disagreeing.length >= stills.length;
+
+function disagreementOf(evidence: Evidence): string {
+  const { disagreeing } = evidence;
+  const names = disagreeing.join(' and ');
+  if (isDivided(evidence)) return `${names} speak against one another, as stills of different reels would`;
+  const speak = disagreeing.length === 1 ? 'speaks' : 'speak';
+  return `${names} ${speak} against the rest, as a still of another reel would`;
+}
+
+const isReadable = ({ light }: MarkReading) => light !== undefined;
+
+/** Named by its still: numbers are those of the stills that are left, not of those that were given. */
+const unreadWords = (kind: string, { still, x, y, width, height }: Rectangle, stills: Evidence['stills']) =>
+  `the ${kind} rectangle ${x},${y},${width},${height} in ${stills[still - 1].name} is burnt out or blocked and was not used`;
+
 function reasonsOf(evidence: Evidence): string[] {
   const { stills, scenes, gate, clouds, marks, choice, disagreeing } = evidence;
-  const marked = Object.values(marks).some((list) => list.some(({ light }) => light !== undefined));
+  const marked = Object.values(marks).some((list) => list.some(isReadable));
+  const blackMarked = marks.black.some(isReadable);
   const reasons: string[] = [];
   if (stills.length === 1 && !marked)
-    reasons.push('one still only and nothing marked: three or four stills tell far more');
+    reasons.push('one still only, with no mark to rely on: three or four stills tell far more');
   if (stills.length > 1 && scenes === 1 && !marked)
     reasons.push('the stills show one scene, and tell what one still tells: give some of other scenes');
-  if (darkestTone(evidence) < blackSeenFrom && marks.black.length === 0)
+  if (darkestTone(evidence) < blackSeenFrom && !blackMarked)
     reasons.push('no part is dark enough to show what black has become');
-  if (undecided(evidence) && marks.black.length === 0)
-    reasons.push('nothing is marked as black (frame line, border), which would tell fading best');
+  if (undecided(evidence))
+    reasons.push(
+      blackMarked
+        ? 'good order and fading are both still probable'
+        : 'there is no black mark to rely on (frame line, border), which would tell fading best',
+    );
   if (mostlyOneColoured(clouds, choice))
     reasons.push('the scene is of one colour, which cannot well be told from fading');
-  if (disagreeing.length > 0)
-    reasons.push(
-      `${disagreeing.join(', ')} ${disagreeing.length === 1 ? 'speaks' : 'speak'} against the rest, as a still of another reel would`,
-    );
+  if (disagreeing.length > 0) reasons.push(disagreementOf(evidence));
   if (gate.from === 'burnt-out clear mark')
     reasons.push('the marked light is burnt out, so its colour is not known');
   for (const [kind, list] of Object.entries(marks))
     for (const { light, rectangle } of list)
-      if (light === undefined && kind !== 'clear')
-        reasons.push(
-          `the ${kind} rectangle in still ${rectangle.still} is burnt out or blocked and was not used`,
-        );
+      if (light === undefined && kind !== 'clear') reasons.push(unreadWords(kind, rectangle, stills));
   return reasons;
 }
 
@@ -102,28 +119,39 @@ function findingsOf(evidence: Evidence): string[] {
     ];
   if (leftAsItIs && kind === 'good-order')
     return [`The reel looks in good order (${percent(kinds[kind])} probable) and is left as it is.`];
-  const probable = `${fadingKinds[kind].title} (${percent(kinds[kind])} probable)`;
   if (leftAsItIs)
-    return [`It may be ${probable}, but not surely enough for a correction: the reel is left as it is.`];
+    return [
+      `The reel may be faded (likeliest: ${fadingKinds[kind].title}, ${percent(kinds[kind])}), but not surely enough for a correction: it is left as it is.`,
+    ];
   return [
-    `Likeliest: ${probable}.`,
+    `Likeliest: ${fadingKinds[kind].title} (${percent(kinds[kind])} probable).`,
     ...dyeNames.map(
       (dye, k) => `${dye}: ${percent(loss[k])} lost, give or take ${percent(lossDeviation[k])}.`,
     ),
   ];
 }
 
+const words = ['good', 'fair', 'thin'] as const satisfies readonly Confidence['word'][];
+
+/** How good the answer is by what is expected of it, 0..2 as in `words`. */
+function rankByFigure(expected: number): number {
+  if (expected <= expectedLimits.good) return 0;
+  return expected <= expectedLimits.fair ? 1 : 2;
+}
+
+/** Said where the figure alone makes the word worse than the reasons do. */
+const figureWords = (expected: number) =>
+  `what is seen fits sound pictures of rather different colours, on average ${expected.toFixed(1)} from this answer (up to ${expectedLimits.good} is good): more marks (black, something grey) or stills of other scenes would tell them apart`;
+
 /** The answer in words, and how far to trust it. */
 export function confidenceOf(evidence: Evidence): { confidence: Confidence; findings: string[] } {
   const { expected, withoutExpected } = evidence.choice;
-  const reasons = reasonsOf(evidence);
-  // half of the stills against the others: of which reel is the answer?
-  const divided =
-    evidence.disagreeing.length > 0 && 2 * evidence.disagreeing.length >= evidence.stills.length;
-  const byFigure =
-    expected <= expectedLimits.good ? 'good' : expected <= expectedLimits.fair ? 'fair' : 'thin';
-  const thin = byFigure === 'thin' || reasons.length > 1 || divided || undecided(evidence);
-  const word = thin ? 'thin' : reasons.length === 0 ? byFigure : 'fair';
+  const found = reasonsOf(evidence);
+  const divided = isDivided(evidence);
+  const byReasons = divided || undecided(evidence) ? 2 : Math.min(2, found.length);
+  const byFigure = rankByFigure(expected);
+  const reasons = byFigure > byReasons ? [...found, figureWords(expected)] : found;
+  const word = words[Math.max(byReasons, byFigure)];
   const grounds = reasons.map((reason) => `${reason[0].toUpperCase()}${reason.slice(1)}.`);
   return {
     confidence: { word, expected, expectedAsRecorded: withoutExpected, divided, reasons },

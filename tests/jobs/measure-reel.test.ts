@@ -85,7 +85,9 @@ describe('measureReelToLook', () => {
     });
     const { confidence } = measurement;
     expect(confidence.word).toBe('thin');
-    expect(confidence.reasons.join()).toContain('as a still of another reel would');
+    expect(confidence.reasons.join()).toContain(
+      'regatta.png and tram.png speak against one another, as stills of different reels would',
+    );
     expect(confidence.divided).toBe(true);
     const [first] = reelLines(measurement, 'auto');
     expect(first).toMatch(/^These stills speak against one another/);
@@ -303,6 +305,22 @@ describe('words and picture', () => {
     expect(() => measured(even(120, 120, 120))).toThrow(InputError);
   });
 
+  it.each(['pink', 'blue-shifted', 'in-good-order'] as const)(
+    'say why the evidence of a reel %s is no better than fair, where the figure alone is why',
+    (age) => {
+      const { measurement } = measured(age);
+      const { word, expected, reasons } = measurement.confidence;
+      const lines = reelLines(measurement, 'auto').join('\n');
+      expect(word).toBe(expected > 2.5 ? 'fair' : 'good');
+      expect(reasons).toHaveLength(expected > 2.5 ? 1 : 0);
+      if (word === 'fair')
+        expect(lines).toContain(
+          `What is seen fits sound pictures of rather different colours, on average ${expected.toFixed(1)} from`,
+        );
+      expect(word === 'good').toBe(age === 'in-good-order');
+    },
+  );
+
   it('tell which stills of a reel say nothing, and measure the others as if they were alone', () => {
     const filled = (name: string, code: number) => ({
       name,
@@ -324,6 +342,16 @@ describe('words and picture', () => {
       '2 burnt.png is burnt out or blocked in every part, so nothing can be read from it',
     ]);
     expect(reel.text).toBe(alone.text);
+    const blocked = { ...tram, picture: { ...tram.picture, data: tram.picture.data.slice() } };
+    for (let y = 160; y < 180; y++) blocked.picture.data.fill(255, 3 * 240 * y, 3 * 240 * (y + 1));
+    const unread = measureReelToLook({
+      stills: [stills[0], regatta, burnt, blocked],
+      marks: { neutral: black },
+      dyes: 'reversal-late',
+    });
+    expect(unread.measurement.confidence.reasons).toContain(
+      'the neutral rectangle 232,162,8,15 in tram.png is burnt out or blocked and was not used',
+    );
     const report = reportReel(reel, stills, fonts);
     expect(report.height).toBeGreaterThan(reportReel(alone, [regatta, tram], fonts).height - 1);
   });

@@ -8,6 +8,7 @@ import { type Ageing, frame, known } from './filmed.js';
 const dyes = 'reversal-late' as const;
 const sound: Ageing = { dyes, loss: [0, 0, 0] };
 const pink: Ageing = { dyes, loss: [0.5, 0.05, 0.2] };
+const blue: Ageing = { dyes, loss: [0.05, 0.15, 0.5] };
 const stills = (seeds: readonly number[], ageing: Ageing, options = {}) =>
   seeds.map((seed) => ({ name: `still ${seed}`, picture: frame(seed, ageing, options) }));
 const lossOf = ({ loss }: { loss: { cyan: number; magenta: number; yellow: number } }): Triple => [
@@ -47,7 +48,7 @@ describe('measuring a reel', () => {
       expect(findings[0]).toMatch(/may be/);
       expect(findings[0]).not.toMatch(/looks in good order/);
       expect(confidence.word).toBe('thin');
-      expect(confidence.reasons.join()).toMatch(/marked as black/);
+      expect(confidence.reasons.join()).toMatch(/no black mark to rely on/);
     }
     for (const { findings, kinds } of left.filter((one) => !unsure.includes(one))) {
       expect(kinds['good-order']).toBeGreaterThanOrEqual(0.75);
@@ -98,6 +99,65 @@ describe('measuring a reel', () => {
     const found = measureReel(given, { encoding: 'srgb', dyes });
     expect(found.disagreeing).toContain('stranger');
     expect(found.confidence.word).not.toBe('good');
+  });
+
+  it.each([
+    ['pink', 'blue', pink, blue],
+    ['blue', 'pink', blue, pink],
+  ])('names of two %s stills and a %s one the last, wherever it stands', (_, odd, ageing, other) => {
+    const usual = stills([11, 12], ageing);
+    const stranger = { name: odd, picture: frame(14, other) };
+    for (const given of [
+      [stranger, ...usual],
+      [...usual, stranger],
+    ]) {
+      const { disagreeing, confidence } = measureReel(given, { encoding: 'srgb', dyes });
+      expect(disagreeing).toEqual([odd]);
+      expect(confidence.divided).toBe(false);
+      expect(confidence.reasons).toContain(
+        `${odd} speaks against the rest, as a still of another reel would`,
+      );
+    }
+  });
+
+  it('has each side speak against the other where neither is the rest', () => {
+    const two = [...stills([11], pink), ...stills([14], blue)];
+    for (const given of [two, [...two, ...stills([12], pink), ...stills([13], blue)]]) {
+      const { disagreeing, confidence } = measureReel(given, { encoding: 'srgb', dyes });
+      expect(disagreeing).toEqual(given.map(({ name }) => name));
+      expect(confidence).toMatchObject({ word: 'thin', divided: true });
+      expect(confidence.reasons.join()).toMatch(/still 1[34] speak against one another/);
+      expect(confidence.reasons.join()).not.toMatch(/the rest/);
+    }
+  });
+
+  it('has nobody speak against stills of one reel', () => {
+    for (const ageing of [sound, pink, blue])
+      expect(measureReel(stills([11, 12, 13], ageing), { encoding: 'srgb', dyes }).disagreeing).toEqual([]);
+  });
+
+  it('gives a reason for every word but good', () => {
+    for (const ageing of [sound, pink, { dyes, loss: [0.03, 0.1, 0.22] } as const])
+      for (const seeds of [[1], [1, 2], [3, 4, 5]]) {
+        const { word, reasons } = measureReel(stills(seeds, ageing), { encoding: 'srgb', dyes }).confidence;
+        expect(reasons.length > 0).toBe(word !== 'good');
+      }
+  });
+
+  it('does not say that nothing is marked where a mark could not be used, and names its still', () => {
+    const [{ name, picture }] = stills([7], { ...pink, openGate: 1 }, { marked: true });
+    const given = [{ name, picture }];
+    const { confidence } = measureReel(given, {
+      encoding: 'srgb',
+      dyes,
+      marks: { clear: [known.clear], neutral: [known.clear], black: [known.clear] },
+    });
+    const said = confidence.reasons.join('; ');
+    expect(said).not.toMatch(/nothing/);
+    expect(said).toContain('one still only, with no mark to rely on');
+    expect(said).toContain('the marked light is burnt out');
+    for (const kind of ['black', 'neutral'])
+      expect(said).toContain(`the ${kind} rectangle 32,0,16,16 in still 7 is burnt out or blocked`);
   });
 
   it('says where the evidence is thin: one still, nothing dark, one colour', () => {
