@@ -1,3 +1,4 @@
+import type { Triple } from '../maths/matrix3.js';
 import {
   type MarkKind,
   markKinds,
@@ -134,12 +135,32 @@ export function weighMarks(stills: readonly Still[], marks: Marks): WeighedMarks
 /** A grey that lies this far from neutral after all, in equivalent density, was a coloured thing. */
 const greyWithin = 0.2;
 
-/** What speaks against marks of grey, seen from what was measured with them. */
+/** How far each dye's amount lies from the mean of the three. */
+const leanOf = (amounts: Triple): Triple => {
+  const mean = (amounts[0] + amounts[1] + amounts[2]) / 3;
+  return [amounts[0] - mean, amounts[1] - mean, amounts[2] - mean];
+};
+
+const dot = (a: Triple, b: Triple) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
+/** What is left of a lean without so much of another as explains it best: none to all of it. */
+function leanWithout(lean: Triple, other: Triple): Triple {
+  const share = Math.max(0, Math.min(1, dot(lean, other) / (dot(other, other) || 1)));
+  return [lean[0] - share * other[0], lean[1] - share * other[1], lean[2] - share * other[2]];
+}
+
+/**
+ * What speaks against marks of grey, seen from what was measured with them. Where the correction is a careful one, black
+ * keeps some colour: as much of it in a grey is the film's and not its own.
+ */
 export function greyDoubts(points: Measurement['points']): string[] {
-  const away = points
-    .filter(({ kind }) => kind === 'neutral')
-    .map(({ after }) => Math.max(...after) - Math.min(...after));
-  return away.some((spread) => spread > greyWithin)
+  const leansOf = (which: 'black' | 'neutral') =>
+    points.filter(({ kind }) => kind === which).map(({ after }) => leanOf(after));
+  const blacks = leansOf('black');
+  const mean = (k: number) => blacks.reduce((sum, lean) => sum + lean[k] / blacks.length, 0);
+  const ofFilm: Triple = [mean(0), mean(1), mean(2)];
+  const own = leansOf('neutral').map((lean) => leanWithout(lean, ofFilm));
+  return own.some((lean) => Math.max(...lean) - Math.min(...lean) > greyWithin)
     ? ['what is marked as grey is still coloured once corrected, so it may not have been grey']
     : [];
 }

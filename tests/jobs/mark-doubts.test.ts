@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { renderDemoStill } from '../../src/demo/index.js';
+import { renderDemoStill, wedgeBoxes } from '../../src/demo/index.js';
 import { gateDoubts, greyDoubts, weighMarks } from '../../src/jobs/mark-doubts.js';
+import { measureReelToLook } from '../../src/jobs/measure-reel.js';
+import type { Rectangle } from '../../src/measure/index.js';
 import { makePicture, type Picture } from '../../src/picture/picture.js';
 
 /** The demonstration's still: a wedge at the right edge, black at its foot, white at its top. */
@@ -68,6 +70,49 @@ describe('marks', () => {
     expect(greyDoubts([point([0.8, 0.85, 0.9])])).toEqual([]);
     expect(greyDoubts([{ ...point([0.2, 0.9, 0.9]), kind: 'film' }])).toEqual([]);
     expect(greyDoubts([point([0.2, 0.9, 0.9])])).toEqual([expect.stringContaining('may not have been grey')]);
+  });
+
+  it('of grey are not doubted for what black keeps of colour as well', () => {
+    const point = (kind: 'black' | 'neutral', after: [number, number, number]) => ({
+      kind,
+      before: after,
+      after,
+    });
+    const black = point('black', [2.8, 2.8, 3.2]);
+    const warm = point('neutral', [1, 1, 1.3]);
+    expect(greyDoubts([warm])).toHaveLength(1);
+    expect(greyDoubts([black, warm])).toEqual([]);
+    // as much to the other side, elsewhere, or far more of it is its own
+    for (const after of [
+      [1.3, 1.3, 1],
+      [1, 1.3, 1],
+      [1, 1, 1.7],
+    ] as const)
+      expect(greyDoubts([black, point('neutral', [...after])])).toHaveLength(1);
+  });
+
+  it('of grey are not doubted in any step of a warm reel’s wedge, where black is marked; coloured bricks are', () => {
+    const large = { width: 480, height: 360 };
+    const stills = (['regatta', 'tram'] as const).map((name) => ({
+      name,
+      picture: renderDemoStill(name, { ...large, age: 'warm' }),
+    }));
+    const [last, ...steps] = wedgeBoxes(large.width, large.height).toReversed();
+    const inside = ({ x, y, width, height }: (typeof steps)[number]) => [
+      {
+        still: 1,
+        x: Math.round(x) + 2,
+        y: Math.round(y) + 2,
+        width: Math.round(width) - 4,
+        height: Math.round(height) - 4,
+      },
+    ];
+    const doubtsOf = (neutral: Rectangle[]) =>
+      measureReelToLook({ stills, marks: { black: inside(last), neutral }, dyes: 'reversal-late' })
+        .measurement.confidence.reasons;
+    for (const step of steps) expect(doubtsOf(inside(step)).join()).not.toMatch(/grey is still coloured/);
+    const red = [{ still: 1, x: 10, y: 252, width: 16, height: 16 }];
+    expect(doubtsOf(red).join()).toMatch(/grey is still coloured/);
   });
 });
 
