@@ -42,12 +42,18 @@ export const collectRectangles = (option: string) => (text: string, before: read
   parseRectangle(option, text),
 ];
 
-/** @throws InputError unless the rectangle lies wholly in one of the stills */
+/**
+ * @param smallestEdge pixels that it must have each way
+ * @throws InputError unless the rectangle lies wholly in one of the stills, and is so large
+ */
 export function checkRectangle(
   rectangle: GivenRectangle,
   stills: readonly { readonly name: string; readonly picture: Picture }[],
+  smallestEdge = 1,
 ): void {
   const { still, box } = rectangle;
+  if (box.width < smallestEdge || box.height < smallestEdge)
+    throw wrong(rectangle, 'is too small', `It must have ${smallestEdge} pixels or more each way.`);
   if (still >= stills.length)
     throw wrong(
       rectangle,

@@ -1,6 +1,6 @@
 export type { Confidence } from './confidence.js';
 export { type FadingKind, type FadingKindName, fadingKinds } from './fading-kinds.js';
-export { checkMarks, type MarkKind, markKinds, type Marks, type Rectangle } from './marks.js';
+export { checkMarks, type MarkKind, markKinds, type Marks, type Rectangle, smallestEdge } from './marks.js';
 export {
   type MeasureOptions,
   type Measurement,

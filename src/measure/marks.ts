@@ -44,7 +44,7 @@ export interface MarkReading {
 }
 
 /** Smallest edge of a rectangle in pixels: below, noise speaks and not the film. */
-const smallestEdge = 2;
+export const smallestEdge = 2;
 
 function problemOf(kind: MarkKind, r: Rectangle, stills: readonly Picture[]): Problem | undefined {
   const field = `${kind} ${r.still}:${r.x},${r.y},${r.width},${r.height}`;

@@ -105,6 +105,7 @@ describe('gatelight measure', () => {
     ['still 0', [regatta, '--neutral', '0:1,1,5,5'], 'stills are counted from 1'],
     ['words for a rectangle', [regatta, '--clear', 'top left'], 'is not a rectangle of whole numbers'],
     ['three numbers', [regatta, '--clear', '1,2,3'], 'is not a rectangle of whole numbers'],
+    ['a mark one pixel wide', [regatta, '--black', '10,2,1,5'], '--black 10,2,1,5: is too small'],
     ['an empty rectangle', [regatta, '--film', '1,2,0,5'], 'is empty'],
     ['an open gate of 0', [regatta, '--open-gate', '0'], '--open-gate: "0"'],
     ['a look named .cube', [regatta, '-o', at('x.cube')], 'a look file is named .json'],

@@ -13,6 +13,7 @@ import {
   markKinds,
   type Marks,
   type MeasureOptions,
+  smallestEdge,
   type Still,
 } from '../../measure/index.js';
 import type { LabelFonts } from '../../preview/typeface.js';
@@ -94,10 +95,10 @@ async function checkTargets({ output, report }: Options, writing: WriteOptions):
   await checkPicture(report, writing);
 }
 
-/** The rectangles of the command line as marks. @throws InputError unless each lies in its still */
+/** The rectangles of the command line as marks. @throws InputError unless each lies in its still and is large enough */
 function marksOf(options: Options, stills: readonly Still[]): Marks {
   const marks = markKinds.map((kind) => {
-    for (const rectangle of options[kind]) checkRectangle(rectangle, stills);
+    for (const rectangle of options[kind]) checkRectangle(rectangle, stills, smallestEdge);
     return [kind, options[kind].map(({ still, box }) => ({ still: still + 1, ...box }))] as const;
   });
   return Object.fromEntries(marks);
