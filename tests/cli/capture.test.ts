@@ -110,6 +110,18 @@ describe('gatelight capture exposure', () => {
     expect(stills[0].shadowNoisePercent[1]).toBeCloseTo(2, 0);
   });
 
+  it('tells of a still that is given twice, and says what it says without', () => {
+    const [twice, once] = [
+      [low, right, right],
+      [low, right],
+    ].map((given) => gatelight(['capture', 'exposure', ...given]));
+    expect(twice.stderr).toMatch(/right\.png: is the same picture as one before: it tells nothing more\./);
+    expect(once.stderr).not.toMatch(/same picture/);
+    const advice = ({ stdout }: typeof once) => /Take .*right\.png\. It keeps/.exec(stdout)?.[0];
+    expect(advice(twice)).toBe(advice(once));
+    expect(twice.status).toBe(once.status);
+  });
+
   it('ends with 1 where none can be taken', () => {
     const ended = gatelight(['capture', 'exposure', high]);
     expect(ended.status).toBe(1);

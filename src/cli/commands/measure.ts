@@ -31,10 +31,10 @@ import {
   wholeNumber,
 } from '../options.js';
 import { checkRectangle, collectRectangles, type GivenRectangle } from '../rectangles.js';
+import { repeatedStills } from '../repeated-stills.js';
 import { noteAll, printable, printJson, terminal } from '../report.js';
 import { shellWord } from '../shell-word.js';
 import { chosenStills, usualStills } from './measure/chosen-stills.js';
-import { requireDifferent } from './measure/different-stills.js';
 import { type LightOptions, measureLight } from './measure/light.js';
 
 interface Options extends LightOptions, Readonly<Record<MarkKind, readonly GivenRectangle[]>> {
@@ -102,6 +102,15 @@ function marksOf(options: Options, stills: readonly Still[]): Marks {
     return [kind, options[kind].map(({ still, box }) => ({ still: still + 1, ...box }))] as const;
   });
   return Object.fromEntries(marks);
+}
+
+/** @throws InputError where two stills show the very same pixels: the second would count as evidence, and is none */
+function requireDifferent(stills: readonly Still[]): void {
+  const repeated = repeatedStills(stills);
+  if (repeated.length === 0) return;
+  throw new InputError(
+    repeated.map(({ name, what }) => ({ file: name, what, hint: 'Give each still once.' })),
+  );
 }
 
 async function measureStills(given: readonly string[], options: Options): Promise<void> {

@@ -16,7 +16,8 @@ import { checkPicture, drawnFile } from '../../drawn-picture.js';
 import { exitCodes } from '../../exit-codes.js';
 import { forceOption, jsonOption, matrixOption, rangeOption } from '../../options.js';
 import { checkRectangle, type GivenRectangle, parseRectangle } from '../../rectangles.js';
-import { printable, printJson, terminal } from '../../report.js';
+import { repeatedStills } from '../../repeated-stills.js';
+import { noteAll, printable, printJson, terminal } from '../../report.js';
 
 interface ExposureOptions extends CameraOptions {
   readonly area?: GivenRectangle;
@@ -66,6 +67,8 @@ async function compareExposures(paths: string[], options: ExposureOptions): Prom
   const camera = await cameraOf(options, paths);
   const stills = await loadStills(paths, options);
   checkSizes(stills);
+  // No refusal: what is wholly burnt out is the same at several exposures.
+  for (const { name, what } of repeatedStills(stills)) noteAll(name, [`${what}: it tells nothing more`]);
   if (area !== undefined) checkRectangle(area, stills);
   const signal = stillSignalOf(camera, options.ceiling);
   const test = testExposure(stills, signal, area?.box);
