@@ -100,6 +100,10 @@ export function unsteadyFrame(
   return found < 0 ? undefined : found;
 }
 
+/** Mean frames a second, as text to at most three decimals. @param times of two frames or more that are not shown at once */
+export const meanRate = ({ seconds }: FrameTimes): string =>
+  String(Number(((seconds.length - 1) / seconds[seconds.length - 1]).toFixed(3)));
+
 /** Frames by which a file may state more than it has: lengths are rounded, and some count from 0 to the last frame's end. */
 const statedTooMuch = 2;
 

@@ -1,7 +1,13 @@
 import { availableParallelism } from 'node:os';
 import { containerOf, requireLosslessContainer } from '../../../clips/containers.js';
 import { encoderOptions, requireEncoder, takesRgb } from '../../../clips/encoders.js';
-import { cutShort, type FrameTimes, frameTimes, unsteadyFrame } from '../../../clips/frame-times.js';
+import {
+  cutShort,
+  type FrameTimes,
+  frameTimes,
+  meanRate,
+  unsteadyFrame,
+} from '../../../clips/frame-times.js';
 import type { ProbedClip } from '../../../clips/probe.js';
 import { readPlanes, startDecoder } from '../../../clips/read-planes.js';
 import type { Running } from '../../../clips/run.js';
@@ -29,11 +35,11 @@ export interface ClipOutput {
 /** Lossless, an open standard (RFC 9043), and checked slice by slice when it is read. */
 export const losslessEncoder = 'ffv1';
 
-const unsteady = (path: string, frame: number): InputError =>
+const unsteady = (path: string, frame: number, rate: string): InputError =>
   new InputError({
     file: path,
     what: `its frame rate varies: frame ${frame} is not where a steady rate would show it`,
-    hint: 'Give it a steady rate first, such as by ffmpeg -i IN -vf fps=25 -c:v ffv1 -c:a copy OUT.mkv',
+    hint: `Give it a steady rate first, such as by ffmpeg -i IN -vf fps=${rate} -c:v ffv1 -c:a copy OUT.mkv`,
   });
 
 /** @throws InputError for a clip whose frames cannot all be given back, each at its time */
@@ -46,7 +52,7 @@ function requireWhole(clip: ProbedClip, times: FrameTimes): void {
       hint: 'Copy it again, or cut it to what is whole.',
     });
   const frame = unsteadyFrame(times, clip.frameRate);
-  if (frame !== undefined) throw unsteady(clip.path, frame);
+  if (frame !== undefined) throw unsteady(clip.path, frame, meanRate(times));
 }
 
 /** Decodes, applies and encodes, all at once; frames leave in the order they came in. @returns how many */
