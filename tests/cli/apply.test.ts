@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { decode } from 'tiff';
@@ -138,6 +138,18 @@ describe('gatelight apply', () => {
     ]);
     expect(isPlainRefusal(ended), ended.stderr).toBe(true);
     expect(ended.stderr).toContain(`${option}: is for a whole movie`);
+  });
+
+  it.each([
+    ['--matrix', 'bt709'],
+    ['--range', 'legal'],
+  ])('refuses %s for a folder, which holds no movie', (option, value) => {
+    mkdirSync(at('stills'), { recursive: true });
+    copyFileSync(at('deep.png'), at('stills/deep.png'));
+    const ended = gatelight(['apply', at('warm.cube'), at('stills'), '-o', at('none'), option, value]);
+    expect(isPlainRefusal(ended), ended.stderr).toBe(true);
+    expect(ended.stderr).toContain(`${option}: is for movie files`);
+    expect(existsSync(at('none'))).toBe(false);
   });
 
   it('refuses a folder without stills', () => {

@@ -3,6 +3,7 @@ import { type Command, Option } from 'commander';
 import { InputError } from '../../errors/input-error.js';
 import type { Flip } from '../../picture/orientation.js';
 import { loadEngine } from '../engine/load-engine.js';
+import { requireMovieAmong } from '../kind-of-name.js';
 import { openSource } from '../load.js';
 import {
   type ClipOptions,
@@ -98,6 +99,8 @@ export function addApply(program: Command): void {
       }
       requireNoEncoder(options);
       const stills = await stillsIn(paths);
+      // What a folder holds is not told by its name.
+      requireMovieAmong(options, stills);
       // First the decoder, which works on other threads: it can be at the stills while the look's table is worked out.
       await import('../../stills/read-still.js');
       const source = await openSource(look);
