@@ -145,7 +145,9 @@ export function measureReelToLook(request: ReelRequest): MeasuredReel {
   };
 }
 
-/** The measured correction alone, without what `like` adds to it. */
-export function correctionOf({ look }: Pick<MeasuredReel, 'look'>): Look {
-  return checkLook({ name: look.name, camera: look.camera, stock: look.stock }, canonicalJson(look.name));
+/** The measured correction alone, as it is written without a look to be like. */
+export function correctionOf({ look, measurement }: Pick<MeasuredReel, 'look' | 'measurement'>): Look {
+  const { name, camera, stock } = look;
+  const end = measurement.leftAsItIs ? {} : softEnd;
+  return checkLook({ name, camera, stock, ...end }, canonicalJson(name));
 }

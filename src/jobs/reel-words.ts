@@ -81,7 +81,7 @@ const gateWords = {
 export const openGateWords = ({ openGate, openGateFrom }: Measurement) =>
   `${openGate.toPrecision(3)} of linear light, ${gateWords[openGateFrom]}`;
 
-const strayLightWords = (flare: number) =>
+export const strayLightWords = (flare: number) =>
   `${Number((100 * flare).toFixed(2))} % of the open gate, taken for the scan's and left in the picture`;
 
 /** A clause as a sentence; a file's name at its start stays as it is. */

@@ -20,6 +20,7 @@ import {
   lossWords,
   openGateWords,
   stainWords,
+  strayLightWords,
   surenessWords,
 } from './reel-words.js';
 import { cloudsOf, pointNames } from './report-clouds.js';
@@ -108,7 +109,7 @@ export function reportReel(
   const { measurement, look } = reel;
   const { before, after } = screens(correctionOf(reel));
   const disagreeing = new Set(measurement.disagreeing);
-  const { confidence, dyes } = measurement;
+  const { confidence, dyes, flare } = measurement;
   return drawReelReport(
     {
       title: look.name,
@@ -133,6 +134,7 @@ export function reportReel(
         `To expect: ${expectedWords(confidence)}.`,
         ...doubts(measurement),
         `Open gate: ${openGateWords(measurement)}.`,
+        ...(flare > 0 ? [`Stray light: ${strayLightWords(flare)}.`] : []),
         `Dyes: ${dyes}.`,
         'Stain is density that the film has gained all over: in blue it yellows the picture.',
         'A bar is what was found; the thin line across its end is how far off it may be (one standard deviation).',

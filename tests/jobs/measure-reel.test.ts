@@ -151,6 +151,18 @@ describe('measureReelToLook', () => {
     expect(look.note).toMatch(/Measured from regatta\.png, tram\.png: cyan \d+ %/);
   });
 
+  it.each(['pink', 'in-good-order'] as const)(
+    'reports the correction of a reel %s as it is written without a look to be like',
+    (age) => {
+      const reel = measured(age);
+      const fields = { name: 'Lamp', projector: { lamp: 'xenon' }, rolloff: { toe: 0.2 } };
+      const like = { look: readLook(JSON.stringify(fields), 'like.json'), fields };
+      const alike = measureReelToLook({ stills: reelOf(age), marks: {}, dyes: 'auto', like });
+      for (const { name, note, ...alone } of [correctionOf(reel), correctionOf(alike)])
+        expect({ ...alone, name: reel.look.name, note: reel.look.note }, name + note).toEqual(reel.look);
+    },
+  );
+
   it('keeps what a look to be like says, word for word, and fills in the rest', () => {
     const fields = {
       name: 'Club evening',
@@ -354,6 +366,13 @@ describe('words and picture', () => {
     );
     const report = reportReel(reel, stills, fonts);
     expect(report.height).toBeGreaterThan(reportReel(alone, [regatta, tram], fonts).height - 1);
+  });
+
+  it('draw a report that names the stray light which the look takes off', () => {
+    const reel = measured('pink');
+    const unnamed = { ...reel, measurement: { ...reel.measurement, flare: 0 } };
+    const [named, less] = [reel, unnamed].map((of) => reportReel(of, reelOf('pink'), fonts));
+    expect(named.height).toBeGreaterThan(less.height);
   });
 
   it('draw the report of marked stills, and say of a mark that it was not used', () => {
