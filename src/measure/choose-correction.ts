@@ -28,6 +28,7 @@ const degrees = [1, 0.85, 0.7, 0.5, 0.25];
  * expected to be wrong. Less is a gamble, and a sound reel spoilt costs more trust than a fading left.
  */
 const [worthDoing, worthShare] = [1, 0.25];
+
 const toBt2020 = densityLight(gateLight).toBt2020;
 const toXyz = multiply3(rgbToXyz(primaries.bt2020), toBt2020);
 const white = whiteOf(primaries.bt2020);
